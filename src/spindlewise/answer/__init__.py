@@ -1,0 +1,1 @@
+"""What we say: joins facts, question and mathematics, one file a question."""

@@ -1,0 +1,1 @@
+"""What we measured: weighings, recordings, alignment, agreement, three meters."""

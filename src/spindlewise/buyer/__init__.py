@@ -1,0 +1,1 @@
+"""Who asks: needs, weights as stated, receivers, present pedals, bike and riding."""

@@ -1,0 +1,1 @@
+"""What is known: strict YAML with places, models, the price log, money and the as-of view."""

@@ -1,0 +1,1 @@
+"""The catalog's rules, one a file; each sees the whole catalog and returns problems."""

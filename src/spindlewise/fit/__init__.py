@@ -1,0 +1,1 @@
+"""What moves: saddle, stance and the leg model; plain numbers only."""

@@ -1,0 +1,1 @@
+"""How it reads: answers to terminal, text, Markdown, CSV and JSON; no arithmetic here."""

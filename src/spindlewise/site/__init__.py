@@ -1,0 +1,1 @@
+"""Where it stands: the static pages."""

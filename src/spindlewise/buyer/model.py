@@ -1,0 +1,47 @@
+"""The strict base of buyer records, and the kinds of value that they share."""
+
+import math
+from decimal import Decimal
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
+
+
+class Statement(BaseModel):
+    """Something a buyer states: strict types, no unknown keys, never changed after reading."""
+
+    model_config = ConfigDict(
+        strict=True,
+        frozen=True,
+        extra="forbid",
+        allow_inf_nan=False,
+        use_attribute_docstrings=True,
+        populate_by_name=True,
+    )
+
+
+def _plain(text: str) -> str:
+    if any(not c.isprintable() for c in text):
+        raise ValueError("has characters that cannot be seen | write plain text")
+    return text
+
+
+def _as_written(value: Any) -> Any:
+    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+        return value
+    return Decimal(repr(value))
+
+
+Words = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_plain)]
+Sum = Annotated[
+    Decimal,
+    BeforeValidator(_as_written),
+    Field(ge=0, le=1_000_000),
+    WithJsonSchema({"type": "number", "minimum": 0}),
+]
+"""An amount of money, exactly as written."""
+
+BuyerId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]
+"""The file's name without .yaml."""
+
+ProductId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]

@@ -1,0 +1,40 @@
+"""Needs: hard requirements. A product that fails one is out, with the reason."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from spindlewise.buyer.model import Statement
+
+
+class ShoeNeed(Statement):
+    """What the shoes take. A safety need: fails on unknown."""
+
+    bolts: Literal["two-bolt", "three-bolt"]
+    patterns: Annotated[tuple[str, ...], Field(min_length=1)] | Literal["any"] = "any"
+    """Cleat patterns that the buyer is willing to ride; any if the cleats may be changed."""
+
+
+class Needs(Statement):
+    """All needs are optional; the two about safety (rider weight, cleats) fail on unknown."""
+
+    rider_mass_kg: Annotated[float, Field(gt=0, le=400)] | Literal["not stated"] = "not stated"
+    """The rider's weight with kit; the maker's rider weight limit must not be below it."""
+    shoes: ShoeNeed | Literal["not stated"] = "not stated"
+    reading: Literal["both sides", "any"] = "any"
+    """What the first receiver must really show."""
+    balance: Literal["needed", "not needed"] = "not needed"
+    """Whether balance must arrive at the first receiver."""
+    water: Annotated[str, Field(pattern=r"^IP[0-6X][0-9X]$")] | Literal["not stated"] = "not stated"
+    """The least ingress code, for instance IPX6; IPX7 does not imply IPX6 (IEC 60529)."""
+    weight_g_at_most: Annotated[float, Field(gt=0, le=2000)] | Literal["not stated"] = "not stated"
+    running_hours_at_least: Annotated[float, Field(gt=0, le=10_000)] | Literal["not stated"] = "not stated"
+    warranty_years_at_least: Annotated[float, Field(gt=0, le=50)] | Literal["not stated"] = "not stated"
+    states: (
+        Annotated[
+            tuple[Literal["current", "superseded", "clearance", "discontinued"], ...], Field(min_length=1)
+        ]
+        | Literal["any"]
+    ) = "any"
+    """Which places in the maker's range are acceptable."""
+    kind: Literal["power pedal", "plain pedal", "any"] = "power pedal"

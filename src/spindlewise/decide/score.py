@@ -1,0 +1,133 @@
+"""The score, 100 times the weighted mean of merits, and the order that follows from it."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import cast
+
+import numpy as np
+import numpy.typing as npt
+
+from spindlewise.decide.table import BoolArray, FloatArray, IntArray, MeritTable
+
+SETTLED_DECIMALS = 9
+"""Scores are settled to a billionth of a point, so that what is equal on paper is equal here too."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Scores:
+    """Scores of n products, 0 to 100, as low, expected and high; each of shape (n,)."""
+
+    low: FloatArray
+    expected: FloatArray
+    high: FloatArray
+
+
+def shares(weights: Mapping[str, float], criteria: Sequence[str]) -> FloatArray:
+    """Give each criterion's share of all weight, in the order of `criteria`; the shares add up to 1.
+
+    A criterion without a weight has the share 0. Raises ValueError for a weight that is negative, infinite or
+    NaN, for a weight on a criterion that is not among `criteria`, and when all weights are zero.
+
+    >>> shares({"price": 3, "weight": 1}, ["weight", "price", "warranty"]).tolist()
+    [0.25, 0.75, 0.0]
+    """
+    strangers = sorted(set(weights) - set(criteria))
+    if strangers:
+        raise ValueError(f"weights given for {', '.join(strangers)}; the criteria are {', '.join(criteria)}")
+    unfit = [f"{name} {weight}" for name, weight in weights.items() if not 0.0 <= weight < math.inf]
+    if unfit:
+        raise ValueError(f"weights that cannot be: {', '.join(unfit)}; each is a finite number, 0 or more")
+    each = np.array([weights.get(name, 0.0) for name in criteria], dtype=np.float64)
+    return each / _total(each)
+
+
+def score(table: MeritTable, weights: FloatArray) -> Scores:
+    """Give the score of every product: 100 * sum(w_k * merit_k) / sum(w_k), as low, expected and high.
+
+    `weights` has shape (m,), 0 or more, not all zero; it need not add up to 1. The weighted sum (Hwang and
+    Yoon 1981, simple additive weighting, on fixed scales) is worked out row by row, so that a product's score
+    has the same bits whichever other products stand in the table, and is settled to 1e-9.
+    """
+    each = np.asarray(weights, dtype=np.float64)
+    if each.shape != (len(table.criteria),):
+        raise ValueError(
+            f"weights have shape {each.shape}; ({len(table.criteria)},) is needed, one a criterion"
+        )
+    if not np.all(each >= 0.0):
+        raise ValueError(f"the weights are {each.tolist()}; each is a number, 0 or more")
+    points = each / _total(each) * 100.0
+    expected = _weighted(table.expected, points)
+    if table.is_certain:
+        return Scores(expected, expected, expected)
+    return Scores(_weighted(table.low, points), expected, _weighted(table.high, points))
+
+
+def settled(points: npt.ArrayLike) -> FloatArray:
+    """Give scores to a billionth of a point, the precision at which two scores count as equal."""
+    return np.asarray(np.round(np.asarray(points, dtype=np.float64), SETTLED_DECIMALS))
+
+
+def ranking_order(
+    products: Sequence[str], expected: FloatArray, held_back: npt.ArrayLike | None = None
+) -> IntArray:
+    """Give the rows of the products from the best to the last, shape (n,).
+
+    Expected score falling; equal scores by product id; products held back by a safety notice after all
+    others. So the order of two products depends on nothing but these two. ValueError for lengths that do not
+    fit or a score that is NaN.
+
+    >>> names, scores = ("heron", "siskin", "dunlin"), np.array([70.0, 70.0, 80.0])
+    >>> ranking_order(names, scores).tolist()
+    [2, 0, 1]
+    >>> ranking_order(names, scores, held_back=[False, False, True]).tolist()
+    [0, 1, 2]
+    """
+    if np.shape(expected) != (len(products),):
+        raise ValueError(
+            f"{len(products)} products and scores of shape {np.shape(expected)}; one score a product"
+        )
+    if np.isnan(expected).any():
+        raise ValueError("a score is NaN; every product needs a score before it can be placed")
+    falling = -np.asarray(expected, dtype=np.float64)
+    order = np.argsort(falling)
+    _ties_by_id(order, falling, products)
+    if held_back is None:
+        return order
+    held = held_flags(held_back, len(products))[order]
+    return np.concatenate((order[~held], order[held]))
+
+
+def held_flags(held_back: npt.ArrayLike | None, n: int) -> BoolArray:
+    """Give the held-back flags as booleans of shape (n,), all False for None; ValueError otherwise."""
+    if held_back is None:
+        return np.zeros(n, dtype=np.bool_)
+    flags = np.asarray(held_back, dtype=np.bool_)
+    if flags.shape != (n,):
+        raise ValueError(f"held-back flags have shape {flags.shape}; ({n},) is needed, one a product")
+    return flags
+
+
+def _total(weights: FloatArray) -> float:
+    # an exact sum does not depend on the order of the criteria
+    total = math.fsum(weights.tolist()) if np.all(weights < 1e300) else math.inf
+    if not 0.0 < total < math.inf:
+        raise ValueError(f"the weights add up to {total}; at least one is above 0, and all are below 1e300")
+    return total
+
+
+def _weighted(merits: FloatArray, points: FloatArray) -> FloatArray:
+    # einsum, not `@`: BLAS sums the last rows of a block in another order, which shows in the last bit
+    return settled(np.einsum("ij,j->i", merits, points))
+
+
+def _ties_by_id(order: IntArray, falling: FloatArray, products: Sequence[str]) -> None:
+    in_order = falling[order]
+    same = in_order[1:] == in_order[:-1]
+    if not same.any():
+        return
+    tied = np.zeros(order.shape, dtype=np.bool_)
+    tied[1:] |= same
+    tied[:-1] |= same
+    rows = cast("list[int]", order[tied].tolist())
+    order[tied] = sorted(rows, key=lambda row: (falling[row], products[row]))

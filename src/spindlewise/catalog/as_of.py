@@ -1,0 +1,80 @@
+"""The as-of view of a product: its status, notices and links as they stand on one day."""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from spindlewise.catalog.link import Carried
+from spindlewise.catalog.product import Product, SafetyNotice, State, StatusSince
+
+
+@dataclass(frozen=True, slots=True)
+class LinkState:
+    """What one protocol carries on the day; `promised` lists what is only announced."""
+
+    protocol: str
+    power: str
+    balance: str
+    stroke_metrics: str
+    since: date | None
+    firmware: str | None
+    promised: tuple[Carried, ...]
+
+
+def status(product: Product, as_of: date) -> StatusSince | None:
+    """The newest status dated on or before the day; nothing where the product was not there yet."""
+    dated = [s for s in product.statuses if s.since <= as_of]
+    return max(dated, key=lambda s: s.since, default=None)
+
+
+def state(product: Product, as_of: date) -> State | Literal["not yet sold"]:
+    """The status in a word."""
+    found = status(product, as_of)
+    return found.state if found else "not yet sold"
+
+
+def standing_notices(product: Product, as_of: date) -> tuple[SafetyNotice, ...]:
+    """The safety notices issued by the day and not lifted by it."""
+    if isinstance(product.safety_notices, str):
+        return ()
+    return tuple(
+        n for n in product.safety_notices if n.date <= as_of and (isinstance(n.ended, str) or n.ended > as_of)
+    )
+
+
+def links(product: Product, as_of: date, with_promised: bool = False) -> tuple[LinkState, ...]:
+    """Each protocol as it stands on the day; promised firmware counts as absent unless a what-if asks."""
+    if isinstance(product.links, str):
+        return ()
+    return tuple(_link_state(link.protocol, link.carries, as_of, with_promised) for link in product.links)
+
+
+def _link_state(protocol: str, carries: tuple[Carried, ...], as_of: date, with_promised: bool) -> LinkState:
+    standing: dict[str, Carried] = {}
+    days: dict[str, date] = {}
+    promised: list[Carried] = []
+    for said in carries:
+        if isinstance(said.since, str):
+            promised.append(said)
+        elif said.since <= as_of and (said.what not in days or said.since >= days[said.what]):
+            standing[said.what] = said
+            days[said.what] = said.since
+    if with_promised:
+        standing.update({said.what: said for said in promised})
+    power = standing.get("power")
+    firmware = [s.firmware for s in standing.values() if s.firmware not in ("unknown", "not applicable")]
+    balance, metrics = standing.get("balance"), standing.get("stroke metrics")
+    return LinkState(
+        protocol=protocol,
+        power=power.how if power else "none",
+        balance=balance.how if balance else "absent",
+        stroke_metrics=metrics.how if metrics else "absent",
+        since=days.get("power"),
+        firmware=max(firmware, key=_version, default=None),
+        promised=tuple(promised),
+    )
+
+
+def _version(text: str) -> tuple[tuple[int, str], ...]:
+    """Firmware versions compare part by part, numbers as numbers: 2.10 comes after 2.9."""
+    return tuple((int(part), "") if part.isdigit() else (-1, part) for part in text.split("."))

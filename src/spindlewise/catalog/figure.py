@@ -1,0 +1,168 @@
+"""The one figure that stands for an attribute on a day: the best grade, the newest date, a usable basis."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import TypeVar
+
+from spindlewise.catalog.model import GRADES, Absence, Grade
+from spindlewise.catalog.observation import (
+    Figure,
+    HoursFigure,
+    Observation,
+    OffsetFigure,
+    SignedFigure,
+    StackFigure,
+    ToleranceFigure,
+    WeightFigure,
+)
+from spindlewise.catalog.product import Product
+
+Seen = TypeVar("Seen", bound=Observation)
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A figure that can be followed to its observation; `plus_minus` is None where nobody states it."""
+
+    value: float
+    plus_minus: float | None
+    grade: Grade
+    date: date
+    source: str
+    basis: str
+
+    @property
+    def low(self) -> float:
+        """The lower end of the stated interval, or the value itself."""
+        return self.value - (self.plus_minus or 0.0)
+
+    @property
+    def high(self) -> float:
+        """The upper end of the stated interval, or the value itself."""
+        return self.value + (self.plus_minus or 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class KnownCode:
+    """A code in words, such as an ingress code, that can be followed to its observation."""
+
+    value: str
+    grade: Grade
+    date: date
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Absent:
+    """No figure: unknown, none or not applicable, and why."""
+
+    kind: Absence
+    because: str
+
+
+def seen(series: Sequence[Seen] | str, as_of: date) -> list[Seen]:
+    """The observations dated on or before the day, best grade first and newest first within it."""
+    if isinstance(series, str):
+        return []
+    dated = [
+        (GRADES.index(o.grade), -o.date.toordinal(), i, o) for i, o in enumerate(series) if o.date <= as_of
+    ]
+    return [o for *_, o in sorted(dated, key=lambda row: row[:3])]
+
+
+def basis_words(observation: Observation) -> str:
+    """The basis of an observation in words, empty where the attribute has none."""
+    match observation:
+        case WeightFigure(basis=b):
+            cells = "no batteries" if b.batteries == "not applicable" else f"batteries {b.batteries}"
+            return f"{b.count}, {cells}, cleats {b.cleats}".replace("unknown", "not stated")
+        case StackFigure(basis=b) | OffsetFigure(basis=b):
+            return b.span if b.span != "unknown" else "basis not stated"
+        case ToleranceFigure(basis=b):
+            return f"of {b.of}" if b.of != "unknown" else "basis not stated"
+        case HoursFigure(basis=b):
+            return b.cells
+        case _:
+            return ""
+
+
+def figure(
+    product: Product,
+    attribute: str,
+    as_of: date,
+    usable: Callable[[Observation], bool] = lambda _: True,
+    wanted: str = "",
+) -> Known | Absent:
+    """The figure in force for a numeric attribute, or why there is none.
+
+    `usable` says whether an observation's basis lets it decide; `wanted` names that basis for the reader.
+    """
+    series: Sequence[Observation] | Absence = getattr(product.observations, attribute)
+    if isinstance(series, str):
+        return Absent(series, "nobody has stated it" if series == "unknown" else "does not apply")
+    candidates = seen(series, as_of)
+    if not candidates:
+        return Absent("unknown", f"nothing observed by {as_of.isoformat()}")
+    fitting = [o for o in candidates if usable(o)]
+    if not fitting:
+        return Absent("unknown", f"only on another basis ({basis_words(candidates[0])}); wanted: {wanted}")
+    for observation in fitting:
+        if not isinstance(observation, Figure | SignedFigure):
+            raise TypeError(f"{attribute} is not a number | ask for its code instead")
+        if observation.value == "none":
+            return Absent("none", f"{observation.source}, {observation.date.isoformat()}")
+        if not isinstance(observation.value, str):
+            stated = observation.plus_minus
+            return Known(
+                observation.value,
+                None if isinstance(stated, str) else stated,
+                observation.grade,
+                observation.date,
+                observation.source,
+                basis_words(observation),
+            )
+    return Absent("unknown", f"{fitting[0].source} does not say")
+
+
+def weight_g(product: Product, as_of: date, grade: Grade | None = None) -> Known | Absent:
+    """The weight of the pair, batteries in, cleats off: the only basis on which weights are compared."""
+
+    def usable(o: Observation) -> bool:
+        if not isinstance(o, WeightFigure) or (grade is not None and o.grade != grade):
+            return False
+        cells = "not applicable" if product.kind == "plain pedal" else "in"
+        return o.basis.count == "pair" and o.basis.cleats == "off" and o.basis.batteries == cells
+
+    return figure(product, "weight_g", as_of, usable, "pair, batteries in, cleats off")
+
+
+def stack_mm(product: Product, as_of: date, span: str) -> Known | Absent:
+    """The stack height on one basis only: 'axis to pedal top' or 'axis to sole'."""
+
+    def usable(o: Observation) -> bool:
+        return isinstance(o, StackFigure) and o.basis.span == span
+
+    return figure(product, "stack_mm", as_of, usable, span)
+
+
+def pedal_offset_mm(product: Product, as_of: date) -> Known | Absent:
+    """How far out the pedal's centre sits from the crank face, a side."""
+
+    def usable(o: Observation) -> bool:
+        return isinstance(o, OffsetFigure) and o.basis.span == "crank face to pedal centre"
+
+    return figure(product, "pedal_offset_mm", as_of, usable, "crank face to pedal centre")
+
+
+def ingress(product: Product, as_of: date) -> KnownCode | Absent:
+    """The ingress code in force (IEC 60529)."""
+    series = product.observations.ingress
+    if isinstance(series, str):
+        return Absent(series, "nobody has stated it" if series == "unknown" else "does not apply")
+    for observation in seen(series, as_of):
+        if observation.value == "none":
+            return Absent("none", f"{observation.source}, {observation.date.isoformat()}")
+        if observation.value != "unknown":
+            return KnownCode(observation.value, observation.grade, observation.date, observation.source)
+    return Absent("unknown", "nobody has stated it")

@@ -1,6 +1,6 @@
 """What a figure is worth: value curves between fixed knots, and steps for what is named, not measured."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Literal, TypeAlias
@@ -11,6 +11,9 @@ import numpy.typing as npt
 from spindlewise.decide.table import FloatArray
 
 Sense: TypeAlias = Literal["less", "more", "mixed"]
+
+ROWS_AT_ONCE = 2048
+"""So many rows of a dozen columns stay in a core's own cache."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +69,7 @@ class Curve:
 
     @property
     def sense(self) -> Sense:
-        """Whether `less` of the figure is better, or `more`, or neither throughout: `mixed` (a peak, a flat)."""
+        """Whether `less` or `more` of the figure is better; `mixed` for a peak, a trough or a flat."""
         steps = np.diff(self.merit)
         if np.any(steps > 0) and not np.any(steps < 0):
             return "more"
@@ -114,3 +117,59 @@ class Steps:
         if not merits:
             raise ValueError("no name remains possible; name at least one")
         return min(merits), max(merits)
+
+
+def merits_at(curves: Sequence[Curve], values: FloatArray) -> FloatArray:
+    """Give the merits of many products at once: column k of `values`, shape (n, m), read off `curves[k]`.
+
+    The same as `curves[k].at(values[:, k])` column by column, to the last digit or two, but in blocks of rows
+    and without a search where all curves are straight between two knots: as fast as scaling by hand.
+    ValueError for another number of columns than curves, or a NaN.
+
+    >>> price, weight = Curve((400.0, 1200.0), (1.0, 0.0)), Curve((200.0, 300.0, 500.0), (1.0, 0.5, 0.0))
+    >>> merits_at((price, weight), np.array([[600.0, 250.0], [800.0, 400.0]])).tolist()
+    [[0.75, 0.75], [0.5, 0.25]]
+    """
+    figures = np.asarray(values, dtype=np.float64)
+    if figures.ndim != 2 or figures.shape[1] != len(curves):
+        raise ValueError(
+            f"values of shape {figures.shape} for {len(curves)} curves; one column a curve is needed"
+        )
+    if curves and all(len(curve.x) == 2 for curve in curves):
+        merits = _straight_merits(curves, np.ascontiguousarray(figures))
+    else:
+        merits = _searched_merits(curves, figures)
+    if np.isnan(merits).any():
+        raise ValueError("a merit was asked for NaN; an unknown figure takes the plausible span instead")
+    return merits
+
+
+def _searched_merits(curves: Sequence[Curve], figures: FloatArray) -> FloatArray:
+    merits = np.empty(figures.shape)
+    for start in range(0, len(figures), ROWS_AT_ONCE):
+        block = slice(start, start + ROWS_AT_ONCE)
+        for k, curve in enumerate(curves):
+            found = np.interp(figures[block, k], curve.x, curve.merit)
+            merits[block, k] = np.clip(found, min(curve.merit), max(curve.merit))
+    return merits
+
+
+def _straight_merits(curves: Sequence[Curve], figures: FloatArray) -> FloatArray:
+    n, m = figures.shape
+    rows = min(n, ROWS_AT_ONCE)
+    # one long row of knots as wide as a block: numpy is slow where the inner loop is only m long
+    left, right = np.tile(np.array([curve.x for curve in curves]).T, rows)
+    at_left, at_right = np.tile(np.array([curve.merit for curve in curves]).T, rows)
+    slope = (at_right - at_left) / (right - left)
+    worst, best = np.minimum(at_left, at_right), np.maximum(at_left, at_right)
+    flat, merits = figures.reshape(-1), np.empty(n * m)
+    for start in range(0, n * m, max(1, rows * m)):
+        some = flat[start : start + rows * m]
+        size = some.size
+        out = merits[start : start + size]
+        np.clip(some, left[:size], right[:size], out=out)
+        out -= left[:size]
+        out *= slope[:size]
+        out += at_left[:size]
+        np.clip(out, worst[:size], best[:size], out=out)
+    return merits.reshape(n, m)

@@ -1,0 +1,57 @@
+"""Strict YAML: a file read to plain data with the place of every value, or all that is wrong with it.
+
+A byte order mark and CRLF line ends are accepted. Refused are anchors, aliases, merge keys, tags, directives,
+several documents, duplicate keys, keys that are not words, and plain scalars on which YAML readers differ.
+"""
+
+import stat
+from pathlib import Path
+
+import yaml
+
+from spindlewise.catalog.document import MISREAD, Document, Places
+from spindlewise.catalog.yaml_source import LARGEST_BYTES, decode
+from spindlewise.catalog.yaml_syntax import syntax_problem
+from spindlewise.catalog.yaml_walk import Walk
+from spindlewise.problems import Problem, sorted_problems
+
+__all__ = ["MISREAD", "Document", "read_yaml", "read_yaml_text"]
+
+
+def read_yaml(path: Path, shown: str) -> tuple[Document | None, list[Problem]]:
+    """The document in the file, and its problems; None where it could not be read to its end.
+
+    `shown` is the file's name in problems. Reads regular files only, and never more than the largest size.
+    """
+    try:
+        # Asked before opening: opening a pipe waits for whoever writes into it.
+        if not stat.S_ISREG(path.stat().st_mode):
+            return None, [_unreadable(shown, "is not a regular file")]
+        with path.open("rb") as file:
+            raw = file.read(LARGEST_BYTES + 1)
+    except (OSError, ValueError) as error:
+        return None, [_unreadable(shown, (getattr(error, "strerror", None) or str(error)).lower())]
+    return read_yaml_text(raw, shown)
+
+
+def read_yaml_text(text: str | bytes, shown: str) -> tuple[Document | None, list[Problem]]:
+    """The document in the text, and its problems, sorted; None where it could not be read to its end.
+
+    Where a single value was refused, the document holds MISREAD in its place and can still be validated.
+    """
+    content, problems = decode(text, shown)
+    if problems:
+        return None, sorted_problems(problems)
+    walk = Walk(shown)
+    try:
+        walk.run(content)
+    except yaml.YAMLError as error:
+        return None, sorted_problems([*walk.problems, syntax_problem(error, shown)])
+    if not walk.whole:
+        return None, sorted_problems(walk.problems)
+    places, key_places = Places(shown, walk.spots), Places(shown, walk.key_spots)
+    return Document(shown, walk.data, places, key_places, content), sorted_problems(walk.problems)
+
+
+def _unreadable(shown: str, why: str) -> Problem:
+    return Problem(None, "error", "unreadable-file", f"{shown}: {why}", "name a YAML file that can be read")

@@ -141,7 +141,7 @@ class Walk:
         key = event.value
         if event.anchor is not None or event.tag is not None:
             self._refuse_properties(event, spot, frame.path)
-        elif len(key) > LONGEST_SCALAR:
+        if len(key) > LONGEST_SCALAR:
             self._too_long(key, spot, frame.path)
         elif not event.style and (refused := _refused_key(key)):
             self._add(spot, *refused, frame.path)

@@ -13,8 +13,8 @@ from spindlewise.catalog.document import Path
 def fields_at(model: type[BaseModel], path: Path, branches: Collection[str] = ()) -> dict[str, FieldInfo]:
     """The fields that the model allows at the path, by their YAML key, in the model's order.
 
-    Where the path leads through a union of models, `branches` says which by the models' names, as pydantic puts
-    them into its locations; without a hit, all of them count.
+    Where the path leads through a union of models, `branches` says which by the models' names, as pydantic
+    puts them into its locations; without a hit, all of them count.
     """
     kinds: list[Any] = [model]
     for step in path:

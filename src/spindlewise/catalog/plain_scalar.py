@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from functools import lru_cache
 
 from spindlewise.problems import quoted, shown
 
@@ -36,6 +37,7 @@ class Surprise:
     tip: str
 
 
+@lru_cache(maxsize=1024)
 def read_plain(text: str) -> Scalar | Surprise:
     """What a plain scalar means here: text, an integer, a decimal, a day; or a Surprise where it is refused.
 
@@ -45,7 +47,7 @@ def read_plain(text: str) -> Scalar | Surprise:
     'write "1:30" in quotes for the text, or 90 for the number'
     """
     if not text:
-        return Surprise("missing-value", "has no value", "write unknown, none or not applicable")
+        return Surprise("missing-value", "the value is missing", "write unknown, none or not applicable")
     if text[0] in _NUMBER_STARTS:
         return _number_or_day(text)
     if text in ("~", "<<", "=") or (len(text) <= 5 and text.lower() in _SHORT_WORDS):
@@ -121,10 +123,10 @@ def _surprising_number(text: str) -> str | Surprise:
 
 def _ambiguous_number(text: str) -> Surprise:
     meant, misread = _meant_number(text)
-    said = f"means {misread} to some YAML readers" if misread else "is read differently by YAML readers"
+    said = f"{quoted(text)} without quotes means {misread} to some YAML readers"
     return Surprise(
         "ambiguous-number",
-        f"{quoted(text)} without quotes {said}",
+        said if misread else f"YAML readers differ on {quoted(text)} without quotes",
         f'write "{text}" in quotes for the text, or {meant} for the number',
     )
 

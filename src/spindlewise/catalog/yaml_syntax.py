@@ -11,12 +11,10 @@ _OPEN_LIST = "a list in [ ] is opened here and not closed"
 _OPEN_MAPPING = "a mapping in { } is opened here and not closed"
 _AT_OPENING = frozenset({_OPEN_QUOTE, _OPEN_LIST, _OPEN_MAPPING})
 
+_MISFITS = "mapping values are not allowed|expected key|expected <block end>(?!.*but found '\\?')"
+_GLUED_COLON = re.compile(r"\s*(?:- )?[A-Za-z_][A-Za-z0-9_-]*:(?=[^\s/])(?!.*: )")
+
 _WORDS: tuple[tuple[str, str, str], ...] = (
-    (
-        "mapping values are not allowed",
-        "a colon stands where no key can stand",
-        'put a text that holds ": " in quotes; otherwise mend the indentation',
-    ),
     (
         "sequence entries are not allowed",
         "a list entry begins in the wrong place",
@@ -43,11 +41,6 @@ _WORDS: tuple[tuple[str, str, str], ...] = (
         "mend the indentation, or begin the line with '- '",
     ),
     (
-        "expected key|expected <block end>",
-        "this does not fit what stands above or before it",
-        "mend the indentation; put the whole text in quotes, with a quote inside single quotes written twice",
-    ),
-    (
         "comment or line break|chomping or indentation",
         "text stands on the line of | or >",
         "begin the text on the next line, indented",
@@ -60,8 +53,9 @@ _WORDS: tuple[tuple[str, str, str], ...] = (
 """What PyYAML says (its C and its Python parser differ), what is wrong, what would be right."""
 
 
-def syntax_problem(error: yaml.YAMLError, name: str) -> Problem:
+def syntax_problem(error: yaml.YAMLError, name: str, text: str) -> Problem:
     """The place and plain words for what PyYAML says, or its own words where there are no better ones."""
+    lines = text.split("\n")
     mark = getattr(error, "problem_mark", None)
     opening = getattr(error, "context_mark", None)
     said = str(getattr(error, "problem", None) or getattr(error, "reason", None) or "unreadable")
@@ -69,7 +63,24 @@ def syntax_problem(error: yaml.YAMLError, name: str) -> Problem:
     if opening is not None and (mark is None or message in _AT_OPENING):
         mark = opening
     line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
+    if re.search(_MISFITS, said):
+        line, column, message, tip = _misfit(lines, line, column, ":" if "mapping values" in said else "")
     return Problem(Place(name, line, column), "error", rule, message, tip)
+
+
+def _misfit(lines: list[str], line: int, column: int, character: str) -> tuple[int, int, str, str]:
+    """A line that does not fit: the parser says where it noticed, the lines say more about why."""
+    before = lines[line - 1][: column - 1] if line <= len(lines) else ""
+    above = lines[line - 2] if line > 1 else ""
+    if glued := _GLUED_COLON.match(above):
+        return line - 1, glued.end() + 1, "no space stands after the colon", "write key: value"
+    if character and ": " in before:
+        return line, column, "a second colon stands in the line", "put the whole text in quotes"
+    if not character and before.strip():
+        tip = "put the whole text in quotes, and write a quote inside single quotes twice"
+        return line, column, "text follows where the value has ended", tip
+    tip = "line it up with the keys beside it"
+    return line, len(before) - len(before.lstrip()) + 1, "the line does not fit the lines above it", tip
 
 
 def _in_plain_words(said: str, context: str) -> tuple[str, str, str]:

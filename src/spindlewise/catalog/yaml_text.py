@@ -46,7 +46,7 @@ def read_yaml_text(text: str | bytes, shown: str) -> tuple[Document | None, list
     try:
         walk.run(content)
     except yaml.YAMLError as error:
-        return None, sorted_problems([*walk.problems, syntax_problem(error, shown)])
+        return None, sorted_problems([*walk.problems, syntax_problem(error, shown, content)])
     if not walk.whole:
         return None, sorted_problems(walk.problems)
     places, key_places = Places(shown, walk.spots), Places(shown, walk.key_spots)

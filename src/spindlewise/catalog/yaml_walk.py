@@ -1,5 +1,6 @@
 """The walk over YAML events: plain data and places in one pass, nothing copied, resolved or constructed."""
 
+from functools import lru_cache
 from typing import Any
 
 import yaml
@@ -27,9 +28,13 @@ _EVENTS: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 class _Dropped:
     """Stands for a key that was refused: its value is still read for problems, then let go."""
 
+    __slots__ = ("step",)
+
+    def __init__(self, step: Path) -> None:
+        self.step = step
+
 
 _NO_KEY = object()
-_DROPPED = _Dropped()
 
 
 class _Frame:
@@ -63,21 +68,22 @@ class Walk:
         self._stack: list[_Frame] = []
         self._nodes = 0
         self._documents = 0
+        self._going = True
 
     def run(self, text: str) -> None:
         """Walk the text's events. Raises yaml.MarkedYAMLError where the text is not YAML."""
         loader = _EVENTS(text)
         try:
             event = loader.get_event()
-            while event is not None and self._take(event):
-                event = loader.get_event()
+            while event is not None:
+                self._take(event)
+                event = loader.get_event() if self._going else None
         finally:
             loader.dispose()
         if not self._documents:
-            self._empty((1, 1))
+            self._empty()
 
-    def _take(self, event: Any) -> bool:
-        """Take one event in; False where the walk ends."""
+    def _take(self, event: Any) -> None:
         kind = type(event)
         if kind is yaml.ScalarEvent:
             self._scalar(event)
@@ -85,34 +91,28 @@ class Walk:
             self._open(event, kind is yaml.MappingStartEvent)
         elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
             self._close()
-            return True
         elif kind is yaml.AliasEvent:
             self._alias(event)
         elif kind is yaml.DocumentStartEvent:
-            return self._begin_document(event)
-        else:
-            return True
-        if self._nodes > MOST_NODES:
-            return self._stop(event, "too-many-nodes", f"holds more than {MOST_NODES} keys and values")
-        if len(self.problems) >= MOST_PROBLEMS:
-            return self._stop(event, "too-many-problems", "there are more problems; reading stopped here")
-        if len(self._stack) > DEEPEST:
-            return self._stop(event, "too-deep", f"lists and keys lie more than {DEEPEST} levels deep")
-        return True
+            self._begin_document(event)
 
-    def _begin_document(self, event: Any) -> bool:
+    def _count(self, spot: Spot) -> None:
+        self._nodes += 1
+        if self._nodes > MOST_NODES:
+            self._stop(spot, "too-many-nodes", f"the file holds more than {MOST_NODES} keys and values")
+
+    def _begin_document(self, event: Any) -> None:
         self._documents += 1
         if self._documents > 1:
             self._add(_spot(event), "several-documents", "a second document begins", "one file, one document")
-            return False
-        if event.version or event.tags:
+            self._going = False
+        elif event.version or event.tags:
             self._add(_spot(event), "directive", "a YAML directive", "take the line that begins with % away")
-        return True
 
     def _scalar(self, event: Any) -> None:
-        self._nodes += 1
         frame = self._stack[-1] if self._stack else None
         spot = _spot(event)
+        self._count(spot)
         if frame is not None and frame.mapping and frame.key is _NO_KEY:
             self._key(frame, event, spot)
             return
@@ -125,7 +125,7 @@ class Walk:
                 value = self._too_long(value, spot, path)
             elif not event.style:
                 if frame is None and not value:
-                    self._empty(spot)
+                    self._empty()
                     return
                 value = read_plain(value)
                 if type(value) is Surprise:
@@ -133,8 +133,8 @@ class Walk:
                     value = MISREAD
         self._put(frame, path, value, spot)
 
-    def _empty(self, spot: Spot) -> None:
-        self._add(spot, "empty-file", "the file holds nothing", "begin with a template")
+    def _empty(self) -> None:
+        self._add((1, 1), "empty-file", "the file holds nothing", "begin with a template")
         self.whole = False
 
     def _key(self, frame: _Frame, event: Any, spot: Spot) -> None:
@@ -156,12 +156,12 @@ class Walk:
             frame.entries[key] = MISREAD
             frame.key_spots[(*frame.path, key)] = spot
             return
-        frame.key = _DROPPED
+        frame.key = _Dropped((key,))
 
     def _open(self, event: Any, mapping: bool) -> None:
-        self._nodes += 1
         frame = self._stack[-1] if self._stack else None
         spot = _spot(event)
+        self._count(spot)
         is_key = frame is not None and frame.mapping and frame.key is _NO_KEY
         path = frame.path if frame is not None and is_key else self._here(frame)
         if is_key:
@@ -171,6 +171,8 @@ class Walk:
         spots, key_spots = self._spots_of(frame)
         spots[path] = spot
         self._stack.append(_Frame(path, mapping, is_key, spots, key_spots))
+        if len(self._stack) > DEEPEST:
+            self._stop(spot, "too-deep", f"lists and keys lie more than {DEEPEST} levels deep")
 
     def _close(self) -> None:
         closed = self._stack.pop()
@@ -180,16 +182,16 @@ class Walk:
         self._put(self._stack[-1] if self._stack else None, closed.path, value, None)
 
     def _alias(self, event: Any) -> None:
-        self._nodes += 1
         frame = self._stack[-1] if self._stack else None
         spot = _spot(event)
+        self._count(spot)
         is_key = frame is not None and frame.mapping and frame.key is _NO_KEY
         path = frame.path if frame is not None and is_key else self._here(frame)
         text = quoted("*" + event.anchor)
         tip = 'write the value out in full, or put it in quotes if the text begins with "*"'
         self._add(spot, "alias", f"{text} copies from elsewhere in the file", tip, path)
         if frame is not None and is_key:
-            frame.key = _DROPPED
+            frame.key = _Dropped(())
         else:
             self._put(frame, path, MISREAD, spot)
 
@@ -201,7 +203,7 @@ class Walk:
         elif not frame.mapping:
             frame.entries.append(value)
         else:
-            if frame.key is not _DROPPED:
+            if type(frame.key) is not _Dropped:
                 frame.entries[frame.key] = value
             frame.key = _NO_KEY
 
@@ -211,20 +213,21 @@ class Walk:
             return ()
         if not frame.mapping:
             return (*frame.path, len(frame.entries))
-        return frame.path if frame.key is _DROPPED else (*frame.path, frame.key)
+        key = frame.key
+        return (*frame.path, *key.step) if type(key) is _Dropped else (*frame.path, key)
 
     def _spots_of(self, frame: _Frame | None) -> tuple[Spots, Spots]:
         """Where the next value's places go: what hangs on a refused key is forgotten."""
         if frame is None:
             return self.spots, self.key_spots
-        return ({}, {}) if frame.key is _DROPPED else (frame.spots, frame.key_spots)
+        return ({}, {}) if type(frame.key) is _Dropped else (frame.spots, frame.key_spots)
 
     def _refuse_key_kind(self, frame: _Frame | None, spot: Spot) -> None:
         assert frame is not None  # noqa: S101  # a key always stands in a mapping
         self._add(
             spot, "key-kind", "a list or mapping stands as a key", "write a word as the key", frame.path
         )
-        frame.key = _DROPPED
+        frame.key = _Dropped(())
 
     def _refuse_properties(self, event: Any, spot: Spot, path: Path) -> object:
         if event.anchor is not None:
@@ -238,20 +241,23 @@ class Walk:
         return MISREAD
 
     def _too_long(self, text: str, spot: Spot, path: Path) -> object:
-        told = f"is {len(text)} characters long"
+        told = f"the text is {len(text)} characters long"
         self._add(spot, "too-long", told, f"write at most {LONGEST_SCALAR} characters", path)
         return MISREAD
 
-    def _stop(self, event: Any, rule: str, message: str) -> bool:
+    def _stop(self, spot: Spot, rule: str, message: str) -> None:
+        if not self._going:
+            return
+        self.whole = self._going = False
         tip = "put these right first" if rule == "too-many-problems" else "write a smaller, flatter file"
-        self._add(_spot(event), rule, message, tip)
-        self.whole = False
-        return False
+        self._add(spot, rule, message, tip)
 
     def _add(self, spot: Spot, rule: str, message: str, tip: str, path: Path = ()) -> None:
         field = dotted(path)
         told = f"{field}: {message}" if field else message
         self.problems.append(Problem(Place(self.name, *spot), "error", rule, told, tip, field))
+        if len(self.problems) == MOST_PROBLEMS:
+            self._stop(spot, "too-many-problems", "there may be more problems; reading stopped here")
 
 
 def _spot(event: Any) -> Spot:
@@ -259,6 +265,7 @@ def _spot(event: Any) -> Spot:
     return mark.line + 1, mark.column + 1
 
 
+@lru_cache(maxsize=512)
 def _refused_key(text: str) -> tuple[str, str, str] | None:
     """Rule, message and tip for a plain key that is not simply a word."""
     value = read_plain(text)

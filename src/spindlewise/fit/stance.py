@@ -19,8 +19,8 @@ class Pedals:
     """A pair of pedals on the bike: how far each foot stands out from its crank.
 
     The offset is from the crank's face to the centre of the pedal (its cleat), as the maker builds it;
-    washers between crank and pedal come on top. None means unknown. `thread_mm` is the length of the pedal's thread.
-    The Q-factor is not in here: it belongs to the cranks and stays on the bike.
+    washers between crank and pedal come on top. None means unknown. `thread_mm` is the length of the pedal's
+    thread. The Q-factor is not in here: it belongs to the cranks and stays on the bike.
     """
 
     product: str
@@ -75,7 +75,7 @@ def stance_change(old: Pedals, new: Pedals) -> StanceChange | MissingFigures:
     """The change of stance width: the sum of what changes at each side; the Q-factor cancels.
 
     Washers count with the pedals they sit on. Plus-minuses add in quadrature; where old and new are one
-    product, its offset cancels, known or not. Returns MissingFigures where the offset of a changed pedal is unknown.
+    product, its offset cancels, known or not. MissingFigures where a changed pedal's offset is unknown.
 
     >>> stance_change(Pedals("plain", 53.0, 53.0), Pedals("wide", 55.0, 54.5, left_washers_mm=1.0)).width_mm
     4.5

@@ -100,7 +100,7 @@ def receive(links: Sequence[LinkNow], receiver: ReceiverNow) -> Reception:
     if not heard:
         return _nothing(receiver, _no_common_protocol(links, receiver))
     readings = [(link.protocol, receive_over(link, receiver)) for link in heard]
-    taken, best = min(readings, key=lambda reading: (_preference(reading[1]), reading[0]))
+    taken, best = min(readings, key=lambda each: (_preference(each[1]), each[0], each[1].because))
     others = {f"over {protocol}: {reading.mode}" for protocol, reading in readings if protocol != taken}
     return replace(best, because=(*best.because, *sorted(others)))
 

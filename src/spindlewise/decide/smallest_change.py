@@ -60,7 +60,9 @@ def smallest_change(
     bounds = _least_distances(each, gains)
 
     best: WeightChange | None = None
-    for place in sorted(range(len(rivals)), key=lambda i: (round(bounds[i], 12), table.products[rivals[i]])):
+    for place in sorted(
+        range(len(rivals)), key=lambda i: (round(float(bounds[i]), 12), table.products[rivals[i]])
+    ):
         if best is not None and bounds[place] >= best.distance - SAME_DISTANCE:
             break
         nearest = nearest_shares(each, gains[place])

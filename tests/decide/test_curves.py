@@ -1,0 +1,121 @@
+import numpy as np
+import pytest
+
+from spindlewise.decide.curves import Curve, Steps, merits_at
+
+PEAK = Curve((0.0, 10.0, 20.0), (0.0, 1.0, 0.0))
+
+
+def test_a_curve_is_exact_at_its_knots_straight_between_and_flat_outside():
+    curve = Curve((100.0, 200.0, 400.0), (1.0, 0.7, 0.0))
+    assert curve.at([100, 200, 400]).tolist() == [1.0, 0.7, 0.0]
+    assert curve.at([-np.inf, 50, 500, np.inf]).tolist() == [1.0, 1.0, 0.0, 0.0]
+    assert curve.at([150, 300]).tolist() == pytest.approx([0.85, 0.35])
+    assert curve.at(300).shape == ()
+    assert curve.at([[150.0, 300.0]]).shape == (1, 2)
+
+
+def test_a_peak_inside_an_interval_counts():
+    assert PEAK.over(5, 15) == (0.5, 1.0)
+    assert PEAK.over(5, 8) == (0.5, 0.8)
+    assert PEAK.over(-5, 30) == (0.0, 1.0)
+    assert PEAK.over(10, 10) == (1.0, 1.0)
+    assert Curve((0.0, 10.0, 20.0), (1.0, 0.0, 1.0)).over(5, 15) == (0.0, 0.5)
+
+
+@pytest.mark.parametrize(
+    ("merits", "sense"),
+    [
+        ((1.0, 0.5, 0.0), "less"),
+        ((1.0, 1.0, 0.0), "less"),
+        ((0.0, 0.0, 1.0), "more"),
+        ((0.0, 1.0, 0.0), "mixed"),
+        ((1.0, 0.0, 1.0), "mixed"),
+        ((0.5, 0.5, 0.5), "mixed"),
+    ],
+)
+def test_the_sense_of_a_curve(merits, sense):
+    assert Curve((1.0, 2.0, 3.0), merits).sense == sense
+
+
+@pytest.mark.parametrize(
+    ("x", "merit", "message"),
+    [
+        ((1.0, 2.0), (1.0,), "2 knots and 1 merits"),
+        ((), (), "at least one"),
+        ((1.0, 1.0), (1.0, 0.0), "rise strictly"),
+        ((2.0, 1.0), (1.0, 0.0), "rise strictly"),
+        ((1.0, float("nan")), (1.0, 0.0), "finite"),
+        ((1.0, float("inf")), (1.0, 0.0), "finite"),
+        ((1.0, 2.0), (1.1, 0.0), "in 0 to 1"),
+        ((1.0, 2.0), (1.0, float("nan")), "in 0 to 1"),
+    ],
+)
+def test_knots_that_make_no_curve_are_refused(x, merit, message):
+    with pytest.raises(ValueError, match=message):
+        Curve(x, merit)
+
+
+def test_what_is_no_figure_has_no_merit():
+    with pytest.raises(ValueError, match="NaN"):
+        PEAK.at([1.0, float("nan")])
+    with pytest.raises(ValueError, match="low <= high"):
+        PEAK.over(2, 1)
+    with pytest.raises(ValueError, match="low <= high"):
+        PEAK.over(float("nan"), 1)
+
+
+def test_a_single_knot_is_flat():
+    assert Curve((5.0,), (0.3,)).at([0, 5, 9]).tolist() == [0.3, 0.3, 0.3]
+
+
+@pytest.mark.parametrize("knots", [2, 3, 5])
+@pytest.mark.parametrize("n", [0, 1, 3, 5000])
+def test_many_merits_at_once_are_those_of_each_curve(knots, n):
+    rng = np.random.default_rng(knots)
+    curves = [
+        Curve(tuple(np.sort(rng.random(knots)).tolist()), tuple(rng.random(knots).tolist())) for _ in range(4)
+    ]
+    values = rng.random((n, 4)) * 2 - 0.5
+    expected = np.column_stack([curve.at(values[:, k]) for k, curve in enumerate(curves)])
+    assert np.allclose(merits_at(curves, values), expected, rtol=0, atol=1e-14)
+    assert np.allclose(merits_at(curves, np.asfortranarray(values)), expected, rtol=0, atol=1e-14)
+
+
+def test_many_merits_stay_within_those_of_the_knots():
+    curve = Curve((0.1, 0.7), (1.0, 0.1))
+    merits = merits_at([curve] * 3, np.random.default_rng(1).random((3000, 3)))
+    assert merits.min() >= 0.1
+    assert merits.max() <= 1.0
+
+
+@pytest.mark.parametrize("curve", [PEAK, Curve((0.0, 1.0), (0.0, 1.0))])
+def test_many_merits_refuse_nan_and_other_shapes(curve):
+    with pytest.raises(ValueError, match="NaN"):
+        merits_at([curve], np.array([[1.0], [float("nan")]]))
+    with pytest.raises(ValueError, match="one column a curve"):
+        merits_at([curve], np.array([[1.0, 2.0]]))
+    with pytest.raises(ValueError, match="one column a curve"):
+        merits_at([curve], np.array([1.0]))
+
+
+def test_steps_give_merit_by_name():
+    steps = Steps({"both sides": 1.0, "one side doubled": 0.4, "nothing": 0.0})
+    assert steps.at(["one side doubled", "both sides"]).tolist() == [0.4, 1.0]
+    assert steps.over() == (0.0, 1.0)
+    assert steps.over(["both sides", "one side doubled"]) == (0.4, 1.0)
+    with pytest.raises(ValueError, match="no step is called one side; there are both sides, nothing"):
+        steps.at(["one side"])
+    with pytest.raises(ValueError, match="no name remains"):
+        steps.over([])
+
+
+def test_steps_are_kept_as_given_and_compare_by_their_merits():
+    merits = {"yes": 1.0, "no": 0.0}
+    steps = Steps(merits)
+    merits["no"] = 0.5
+    assert steps == Steps({"no": 0.0, "yes": 1.0})
+    with pytest.raises(ValueError, match="without a single name"):
+        Steps({})
+    with pytest.raises(ValueError, match="merit of yes is outside"):
+        Steps({"yes": 1.5, "no": 0.0})

@@ -1,0 +1,71 @@
+import numpy as np
+import pytest
+
+from spindlewise.decide.table import MeritTable
+
+NAMES, CRITERIA = ("heron", "siskin"), ("price", "weight")
+
+
+def table(low, expected, high):
+    return MeritTable(NAMES, CRITERIA, *(np.array(m, dtype=float) for m in (low, expected, high)))
+
+
+def test_the_arrays_cannot_be_written_and_the_callers_still_can():
+    merits = np.full((2, 2), 0.5)
+    held = MeritTable(NAMES, CRITERIA, merits, merits, merits)
+    with pytest.raises(ValueError, match="read-only"):
+        held.expected[0, 0] = 1.0
+    merits[0, 0] = 0.25
+    assert merits.flags.writeable
+
+
+def test_one_array_given_three_times_is_certain_and_three_arrays_are_not():
+    merits = np.full((2, 2), 0.5)
+    assert MeritTable(NAMES, CRITERIA, merits, merits, merits).is_certain
+    assert not MeritTable(NAMES, CRITERIA, merits, merits, merits.copy()).is_certain
+    assert not MeritTable(NAMES, CRITERIA, merits.copy(), merits, merits).is_certain
+
+
+def test_low_and_high_are_widened_by_rounding_but_not_by_more():
+    near = table([[0.5 + 1e-12, 0.1]] * 2, [[0.5, 0.5]] * 2, [[0.5 - 1e-12, 0.9]] * 2)
+    assert near.low.tolist() == [[0.5, 0.1]] * 2
+    assert near.high.tolist() == [[0.5, 0.9]] * 2
+    with pytest.raises(ValueError, match="low merit in row 1, column 0 stands above the expected"):
+        table([[0.1, 0.1], [0.6, 0.1]], [[0.5, 0.5]] * 2, [[0.5, 0.9]] * 2)
+    with pytest.raises(ValueError, match="expected merit in row 0, column 1 stands above the high"):
+        table([[0.1, 0.1]] * 2, [[0.5, 0.5]] * 2, [[0.5, 0.4], [0.5, 0.9]])
+
+
+@pytest.mark.parametrize("bad", [-0.1, 1.1, float("nan"), float("inf")])
+def test_merits_outside_0_to_1_are_refused(bad):
+    good = [[0.0, 0.0], [0.0, 0.0]]
+    with pytest.raises(ValueError, match="expected merits run from"):
+        table(good, [[0.5, bad], [0.5, 0.5]], [[1, 1], [1, 1]])
+    with pytest.raises(ValueError, match="low merits run from"):
+        table([[0.5, bad], [0.5, 0.5]], [[1, 1], [1, 1]], [[1, 1], [1, 1]])
+
+
+def test_shapes_and_repeated_names_are_refused():
+    with pytest.raises(ValueError, match=r"shape \(2, 1\); \(2, 2\)"):
+        table([[0.5, 0.5]] * 2, [[0.5]] * 2, [[0.5, 0.5]] * 2)
+    merits = np.full((2, 2), 0.5)
+    with pytest.raises(ValueError, match=r"each product stands once.*heron"):
+        MeritTable(("heron", "heron"), CRITERIA, merits, merits, merits)
+    with pytest.raises(ValueError, match=r"each criterion stands once.*price"):
+        MeritTable(NAMES, ("price", "price"), merits, merits, merits)
+
+
+def test_a_table_may_hold_no_product():
+    none = np.empty((0, 2))
+    assert MeritTable((), CRITERIA, none, none, none).expected.shape == (0, 2)
+
+
+def test_keep_takes_the_products_named_in_the_order_named():
+    whole = table([[0.1, 0.2], [0.3, 0.4]], [[0.2, 0.3], [0.4, 0.5]], [[0.3, 0.4], [0.5, 0.6]])
+    kept = whole.keep(["siskin", "heron"])
+    assert kept.products == ("siskin", "heron")
+    assert (kept.low[0, 0], kept.expected[0, 0], kept.high[0, 0]) == (0.3, 0.4, 0.5)
+    merits = np.full((2, 2), 0.5)
+    assert MeritTable(NAMES, CRITERIA, merits, merits, merits).keep(["heron"]).is_certain
+    with pytest.raises(ValueError, match="no product wigeon; it has heron, siskin"):
+        whole.keep(["wigeon"])

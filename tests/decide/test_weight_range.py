@@ -1,0 +1,72 @@
+import numpy as np
+import pytest
+
+from spindlewise.decide.table import MeritTable
+from spindlewise.decide.weight_range import WeightRange, weight_ranges
+
+
+def table(merits, products=("heron", "siskin", "wigeon")):
+    array = np.array(merits, dtype=float)
+    criteria = ("price", "weight", "stack")[: array.shape[1]]
+    return MeritTable(products[: len(array)], criteria, array, array, array)
+
+
+def test_two_criteria_by_hand():
+    # heron leads wigeon (0.6, 0.6) while 1 * t > 0.6, and loses to nobody above
+    price, weight = weight_ranges(table([[1, 0], [0, 1], [0.6, 0.6]]), np.array([0.7, 0.3]))
+    assert (price.low, price.high) == pytest.approx((0.6, 1.0))
+    assert (price.low_rival, price.high_rival) == ("wigeon", None)
+    assert (weight.low, weight.high) == pytest.approx((0.0, 0.4))
+    assert (weight.low_rival, weight.high_rival) == (None, "wigeon")
+
+
+def test_the_middle_product_has_a_range_with_two_ends():
+    price, _ = weight_ranges(table([[1, 0], [0, 1], [0.6, 0.6]]), np.array([0.5, 0.5]))
+    assert (price.low, price.high) == pytest.approx((0.4, 0.6))
+    assert (price.low_rival, price.high_rival) == ("siskin", "heron")
+
+
+def test_a_criterion_without_weight_may_be_given_some():
+    found = weight_ranges(table([[1, 0.5, 0.0], [0.5, 0.5, 1.0]]), np.array([1.0, 1.0, 0.0]))[2]
+    # lead on the others (0.5 + 0) / 2 = 0.25, on stack -1: level where 0.25 (1 - t) = t
+    assert found == WeightRange("stack", 0.0, 0.0, pytest.approx(0.2), None, "siskin")
+
+
+def test_where_a_criterion_has_all_the_weight_the_others_share_what_is_left_equally():
+    found = weight_ranges(table([[1, 0, 0.5], [0.5, 1, 0.5]]), np.array([1.0, 0.0, 0.0]))[0]
+    # lead 0.5 on price, mean of -1 and 0 on the others: level where 0.5 t = 0.5 (1 - t)
+    assert found == WeightRange("price", 1.0, pytest.approx(0.5), 1.0, "siskin", None)
+
+
+def test_a_single_criterion_has_all_the_weight_whatever_it_is():
+    assert weight_ranges(table([[1], [0.5]]), np.array([3.0])) == (
+        WeightRange("price", 1.0, 1.0, 1.0, None, None),
+    )
+
+
+def test_a_present_tie_leaves_no_room_on_one_side():
+    price, _ = weight_ranges(table([[1, 0], [0, 1]]), np.array([0.5, 0.5]))
+    assert (price.low, price.high, price.low_rival) == (0.5, 1.0, "siskin")
+
+
+def test_a_twin_and_a_dominated_rival_limit_nothing_and_rivals_held_back_neither():
+    for found in weight_ranges(table([[1, 0.5], [1, 0.5], [0.9, 0.5]]), np.array([0.5, 0.5])):
+        assert (found.low, found.high, found.low_rival, found.high_rival) == (0.0, 1.0, None, None)
+    for found in weight_ranges(table([[1, 0], [0, 1]]), np.array([0.7, 0.3]), [False, True]):
+        assert (found.low, found.high) == (0.0, 1.0)
+
+
+def test_when_all_are_held_back_they_are_compared_among_themselves():
+    assert weight_ranges(table([[1, 0], [0, 1]]), np.array([0.7, 0.3]), [True, True])[0].low_rival == "siskin"
+
+
+def test_of_two_rivals_at_the_same_end_the_smaller_id_is_named():
+    found = weight_ranges(
+        table([[0, 1], [1, 0], [0, 1]], ("wigeon", "heron", "avocet")), np.array([0.7, 0.3])
+    )
+    assert found[0].low_rival == "avocet"
+
+
+def test_no_products_no_range():
+    with pytest.raises(ValueError, match="without products"):
+        weight_ranges(table(np.empty((0, 2))), np.array([0.5, 0.5]))

@@ -164,6 +164,11 @@ class TestBest:
         assert receive(links, receiver()) == receive(links[::-1], receiver())
         assert receive(links, receiver()).protocol == "ANT+"
 
+    def test_a_protocol_told_twice_gives_one_reason_whatever_the_order(self) -> None:
+        links = [link("both sides", "ANT+"), link("none", "ANT+")]
+
+        assert receive(links, receiver(0)) == receive(links[::-1], receiver(0))
+
     def test_when_all_fail_each_reason_is_there(self) -> None:
         found = receive([link("none", "Bluetooth"), link("none", "ANT+")], receiver())
 

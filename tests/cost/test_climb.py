@@ -1,0 +1,82 @@
+"""Seconds and watts per gram on a climb."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from spindlewise.cost.climb import (
+    Climb,
+    Road,
+    climb_seconds,
+    climbing_speed_m_s,
+    extra_power_w,
+    power_needed_w,
+    seconds_per_gram,
+)
+
+ALPINE = Climb(length_m=10_000.0, gradient=0.08, mass_kg=80.0, power_w=250.0)
+
+
+def test_at_the_speed_found_the_power_is_just_enough() -> None:
+    speed = climbing_speed_m_s(ALPINE)
+    assert power_needed_w(speed, 0.08, 80.0) == pytest.approx(250.0, abs=1e-9)
+    assert climb_seconds(ALPINE) == 10_000.0 / speed
+
+
+def test_with_gravity_alone_speed_is_power_over_weight_and_rise() -> None:
+    """Without drag or rolling only the bearings are left beside gravity, which makes a quadratic."""
+    bare = Road(0.0, 0.0, 0.0, 1.2, 1.0, 10.0)
+    speed = climbing_speed_m_s(replace(ALPINE, gradient=0.75, mass_kg=100.0, power_w=600.0), bare)
+    force = 100 * 10 * 0.6 + 0.091
+    assert speed == pytest.approx((-force + math.sqrt(force**2 + 4 * 0.0087 * 600)) / (2 * 0.0087))
+
+
+def test_the_speed_is_the_real_root_of_the_cubic() -> None:
+    import numpy as np
+
+    road = Road()
+    angle = math.atan(0.08)
+    force = 80 * 9.81 * (math.sin(angle) + 0.0032 * math.cos(angle)) + 0.091
+    drag = 0.5 * road.air_density_kg_m3 * (road.drag_area_m2 + road.spoke_drag_area_m2)
+    (root,) = (r.real for r in np.roots([drag, 0.0087, force, -250 * 0.976]) if abs(r.imag) < 1e-9)
+    assert climbing_speed_m_s(ALPINE) == pytest.approx(root, rel=1e-12)
+
+
+def test_seconds_per_gram_is_what_two_climbs_differ_by() -> None:
+    heavier, lighter = replace(ALPINE, mass_kg=80.1), replace(ALPINE, mass_kg=79.9)
+    by_difference = (climb_seconds(heavier) - climb_seconds(lighter)) / 200
+    assert seconds_per_gram(ALPINE) == pytest.approx(by_difference, rel=1e-6)
+
+
+def test_a_head_wind_costs_and_saved_grams_give_back() -> None:
+    assert power_needed_w(8.0, 0.0, 80.0, wind_m_s=3.0) > power_needed_w(8.0, 0.0, 80.0)
+    assert extra_power_w(-100.0, 5.0, 0.08) == -extra_power_w(100.0, 5.0, 0.08)
+
+
+@pytest.mark.parametrize("figure", ["length_m", "mass_kg", "power_w"])
+@pytest.mark.parametrize("value", [0.0, -1.0, math.inf, math.nan])
+def test_a_climb_that_cannot_be_is_refused(figure: str, value: float) -> None:
+    with pytest.raises(ValueError, match=f"a climb's {figure} is"):
+        replace(ALPINE, **{figure: value})
+
+
+@pytest.mark.parametrize("gradient", [-0.01, 8.0, math.nan])
+def test_a_gradient_that_is_no_climb_or_is_in_percent_is_refused(gradient: float) -> None:
+    with pytest.raises(ValueError, match=r"8 % is 0\.08"):
+        replace(ALPINE, gradient=gradient)
+
+
+@pytest.mark.parametrize("figure", ["drag_area_m2", "rolling", "gravity_m_s2"])
+@pytest.mark.parametrize("value", [-0.1, math.inf])
+def test_a_road_that_cannot_be_is_refused(figure: str, value: float) -> None:
+    with pytest.raises(ValueError, match=f"the road's {figure} is"):
+        replace(Road(), **{figure: value})
+
+
+@pytest.mark.parametrize("share", [0.0, 1.01, 97.6])
+def test_a_drivetrain_that_loses_all_or_gains_is_refused(share: float) -> None:
+    with pytest.raises(ValueError, match="a drivetrain passes on"):
+        Road(drivetrain_share=share)

@@ -2,8 +2,6 @@
 
 import re
 
-import yaml
-
 from spindlewise.problems import Place, Problem
 
 _OPEN_QUOTE = "a quote is opened here and never closed"
@@ -53,7 +51,7 @@ _WORDS: tuple[tuple[str, str, str], ...] = (
 """What PyYAML says (its C and its Python parser differ), what is wrong, what would be right."""
 
 
-def syntax_problem(error: yaml.YAMLError, name: str, text: str) -> Problem:
+def syntax_problem(error: Exception, name: str, text: str) -> Problem:
     """The place and plain words for what PyYAML says, or its own words where there are no better ones."""
     lines = text.split("\n")
     mark = getattr(error, "problem_mark", None)

@@ -45,7 +45,7 @@ def read_yaml_text(text: str | bytes, shown: str) -> tuple[Document | None, list
     walk = Walk(shown)
     try:
         walk.run(content)
-    except yaml.YAMLError as error:
+    except (yaml.YAMLError, ValueError, OverflowError) as error:  # PyYAML in Python lets chr() raise
         return None, sorted_problems([*walk.problems, syntax_problem(error, shown, content)])
     if not walk.whole:
         return None, sorted_problems(walk.problems)

@@ -2,10 +2,12 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal
+from typing import Literal, TypeVar
 
-from spindlewise.catalog.link import Carried
+from spindlewise.catalog.link import CARRIED_WAYS, POWER_WAYS, Carried, CarriedWay, PowerWay
 from spindlewise.catalog.product import Product, SafetyNotice, State, StatusSince
+
+Way = TypeVar("Way", bound=str)
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,9 +15,9 @@ class LinkState:
     """What one protocol carries on the day; `promised` lists what is only announced."""
 
     protocol: str
-    power: str
-    balance: str
-    stroke_metrics: str
+    power: PowerWay
+    balance: CarriedWay
+    stroke_metrics: CarriedWay
     since: date | None
     firmware: str | None
     promised: tuple[Carried, ...]
@@ -61,18 +63,21 @@ def _link_state(protocol: str, carries: tuple[Carried, ...], as_of: date, with_p
             days[said.what] = said.since
     if with_promised:
         standing.update({said.what: said for said in promised})
-    power = standing.get("power")
     firmware = [s.firmware for s in standing.values() if s.firmware not in ("unknown", "not applicable")]
-    balance, metrics = standing.get("balance"), standing.get("stroke metrics")
     return LinkState(
         protocol=protocol,
-        power=power.how if power else "none",
-        balance=balance.how if balance else "absent",
-        stroke_metrics=metrics.how if metrics else "absent",
+        power=_way(standing.get("power"), POWER_WAYS, "none"),
+        balance=_way(standing.get("balance"), CARRIED_WAYS, "absent"),
+        stroke_metrics=_way(standing.get("stroke metrics"), CARRIED_WAYS, "absent"),
         since=days.get("power"),
         firmware=max(firmware, key=_version, default=None),
         promised=tuple(promised),
     )
+
+
+def _way(said: Carried | None, ways: tuple[Way, ...], silent: Way) -> Way:
+    """How the thing is carried; what nobody states is not carried."""
+    return silent if said is None else next(way for way in ways if way == said.how)
 
 
 def _version(text: str) -> tuple[tuple[int, str], ...]:

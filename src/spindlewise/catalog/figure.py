@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date as Day  # noqa: N812  # a field may be called date without hiding its type
 from typing import TypeVar
 
 from spindlewise.catalog.model import GRADES, Absence, Grade
@@ -28,7 +28,7 @@ class Known:
     value: float
     plus_minus: float | None
     grade: Grade
-    date: date
+    date: Day
     source: str
     basis: str
 
@@ -49,7 +49,7 @@ class KnownCode:
 
     value: str
     grade: Grade
-    date: date
+    date: Day
     source: str
 
 
@@ -61,7 +61,7 @@ class Absent:
     because: str
 
 
-def seen(series: Sequence[Seen] | str, as_of: date) -> list[Seen]:
+def seen(series: Sequence[Seen] | str, as_of: Day) -> list[Seen]:
     """The observations dated on or before the day, best grade first and newest first within it."""
     if isinstance(series, str):
         return []
@@ -90,7 +90,7 @@ def basis_words(observation: Observation) -> str:
 def figure(
     product: Product,
     attribute: str,
-    as_of: date,
+    as_of: Day,
     usable: Callable[[Observation], bool] = lambda _: True,
     wanted: str = "",
 ) -> Known | Absent:
@@ -125,7 +125,7 @@ def figure(
     return Absent("unknown", f"{fitting[0].source} does not say")
 
 
-def weight_g(product: Product, as_of: date, grade: Grade | None = None) -> Known | Absent:
+def weight_g(product: Product, as_of: Day, grade: Grade | None = None) -> Known | Absent:
     """The weight of the pair, batteries in, cleats off: the only basis on which weights are compared."""
 
     def usable(o: Observation) -> bool:
@@ -137,7 +137,7 @@ def weight_g(product: Product, as_of: date, grade: Grade | None = None) -> Known
     return figure(product, "weight_g", as_of, usable, "pair, batteries in, cleats off")
 
 
-def stack_mm(product: Product, as_of: date, span: str) -> Known | Absent:
+def stack_mm(product: Product, as_of: Day, span: str) -> Known | Absent:
     """The stack height on one basis only: 'axis to pedal top' or 'axis to sole'."""
 
     def usable(o: Observation) -> bool:
@@ -146,7 +146,7 @@ def stack_mm(product: Product, as_of: date, span: str) -> Known | Absent:
     return figure(product, "stack_mm", as_of, usable, span)
 
 
-def pedal_offset_mm(product: Product, as_of: date) -> Known | Absent:
+def pedal_offset_mm(product: Product, as_of: Day) -> Known | Absent:
     """How far out the pedal's centre sits from the crank face, a side."""
 
     def usable(o: Observation) -> bool:
@@ -155,7 +155,7 @@ def pedal_offset_mm(product: Product, as_of: date) -> Known | Absent:
     return figure(product, "pedal_offset_mm", as_of, usable, "crank face to pedal centre")
 
 
-def ingress(product: Product, as_of: date) -> KnownCode | Absent:
+def ingress(product: Product, as_of: Day) -> KnownCode | Absent:
     """The ingress code in force (IEC 60529)."""
     series = product.observations.ingress
     if isinstance(series, str):

@@ -1,15 +1,17 @@
 """Links: which radio protocol a product speaks, and what travels over it since when."""
 
 from datetime import date as Day  # noqa: N812  # a field may be called date without hiding its type
-from typing import Annotated, Literal, Self
+from typing import Annotated, Literal, Self, get_args
 
 from pydantic import Field, model_validator
 
 from spindlewise.catalog.model import Record, Text
 
 Protocol = Literal["ANT+", "Bluetooth"]
-POWER_WAYS = ("both sides", "two channels", "one side doubled", "none", "unknown")
-CARRIED_WAYS = ("carried", "absent", "unknown")
+PowerWay = Literal["both sides", "two channels", "one side doubled", "none", "unknown"]
+CarriedWay = Literal["carried", "absent", "unknown"]
+POWER_WAYS: tuple[PowerWay, ...] = get_args(PowerWay)
+CARRIED_WAYS: tuple[CarriedWay, ...] = get_args(CarriedWay)
 
 
 class Carried(Record):

@@ -1,0 +1,51 @@
+"""The figures of a product that do not depend on who asks: weight, running time, warranty, stack."""
+
+import math
+from datetime import date
+
+from spindlewise.answer.standing import Standing
+from spindlewise.catalog.figure import Absent, Known, figure, stack_mm, weight_g
+from spindlewise.catalog.product import Product
+
+TOP, SOLE = "axis to pedal top", "axis to sole"
+
+
+def fixed_standings(product: Product, day: date) -> dict[str, Standing]:
+    """The standings of the criteria that are the same for every buyer."""
+    return {
+        "weight": as_standing("weight", weight_g(product, day), "g"),
+        "running_time": as_standing("running_time", figure(product, "running_hours", day), "h"),
+        "warranty": as_standing("warranty", figure(product, "warranty_years", day), "years"),
+        "stack": as_standing("stack", stack_to_top(product, day), "mm"),
+    }
+
+
+def as_standing(criterion: str, found: Known | Absent, unit: str) -> Standing:
+    """A catalog figure as it counts for a criterion."""
+    if isinstance(found, Absent):
+        return Standing(criterion, None, None, None, unit, found.kind, None, found.because)
+    stated = found.plus_minus is not None
+    low, high = (found.low, found.high) if stated else (None, None)
+    origin = "worked out" if found.basis.startswith("worked out") else found.grade
+    return Standing(criterion, found.value, low, high, unit, origin, found.date, found.source, found.basis)
+
+
+def stack_to_top(product: Product, day: date) -> Known | Absent:
+    """Stack height from spindle axis to pedal top; worked out from the sole basis where it can be."""
+    direct = stack_mm(product, day, TOP)
+    if isinstance(direct, Known):
+        return direct
+    to_sole = stack_mm(product, day, SOLE)
+    cleat = product.cleat.height_mm
+    if isinstance(to_sole, Absent) or isinstance(cleat, str):
+        return direct
+    parts = (to_sole.plus_minus, product.cleat.plus_minus_mm)
+    known = [p for p in parts if isinstance(p, float)]
+    return Known(
+        to_sole.value - cleat,
+        math.hypot(*known) if len(known) == 2 else None,
+        to_sole.grade,
+        to_sole.date,
+        to_sole.source,
+        f"worked out: {to_sole.value:g} mm to the sole less the cleat's {cleat:g} mm",
+    )

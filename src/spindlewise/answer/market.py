@@ -1,0 +1,95 @@
+"""A market: every product as buyers of one region and currency meet it on one day."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from spindlewise.answer.figures import fixed_standings
+from spindlewise.answer.merits import MeritSpan, Yardstick
+from spindlewise.answer.paid import Paid, Unpriced, paid_for
+from spindlewise.answer.standing import Standing
+from spindlewise.catalog.as_of import standing_notices
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.money import MissingRate, Money
+from spindlewise.catalog.price_log import prices_in_force
+from spindlewise.decide.break_even import PriceScale, PriceTerm
+from spindlewise.units import minor_digits
+
+
+class NoMarket(ValueError):  # noqa: N818  # an answer of its kind, not an error of the program
+    """The region or currency cannot be served on this day; the message says what is missing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Market:
+    """Prices, receiver-free standings and their merits for all products, by product id in order of id."""
+
+    region: str
+    currency: str
+    day: date
+    factor: Decimal
+    """So much of the value curves' currency is one unit of the buyer's."""
+    prices: dict[str, Paid | Unpriced]
+    standings: dict[str, dict[str, Standing]]
+    """By product, then by criterion."""
+    merits: dict[str, dict[str, MeritSpan]]
+    held_back: frozenset[str]
+    """Products with a standing safety notice."""
+
+
+def open_market(catalog: Catalog, yardstick: Yardstick, region: str, currency: str, day: date) -> Market:
+    """Work out the market once; many buyers may then be served from it."""
+    if region not in catalog.settings.regions:
+        known = ", ".join(sorted(catalog.settings.regions))
+        raise NoMarket(f"the catalog knows no region {region}; it knows {known}")
+    unit = catalog.rates.convert(Money(Decimal(1), currency), yardstick.currency, day)
+    if isinstance(unit, MissingRate):
+        raise NoMarket(f"no rate from {currency} to {yardstick.currency} on or before {day.isoformat()}")
+    factor = unit.money.amount
+    in_force = prices_in_force(catalog.prices, region, day)
+    market = Market(
+        region,
+        currency,
+        day,
+        factor,
+        {},
+        {},
+        {},
+        frozenset(name for name, product in catalog.products.items() if standing_notices(product, day)),
+    )
+    for name, product in catalog.products.items():
+        paid = paid_for(name, in_force, catalog, region, currency, day)
+        fixed = fixed_standings(product, day)
+        market.prices[name] = paid
+        market.standings[name] = {"price": price_standing(paid, currency), **fixed}
+        market.merits[name] = {
+            "price": price_merits(yardstick, paid, factor),
+            **{criterion: yardstick.merits(standing) for criterion, standing in fixed.items()},
+        }
+    return market
+
+
+def price_scale(yardstick: Yardstick, currency: str, factor: Decimal, share: float) -> PriceScale:
+    """How prices in the buyer's currency become points, for the criterion price alone."""
+    return PriceScale((PriceTerm(yardstick.curves["price"], share),), factor, minor_digits(currency))
+
+
+def price_merits(yardstick: Yardstick, paid: Paid | Unpriced, factor: Decimal) -> MeritSpan:
+    """The merit of a price, by the very arithmetic with which break-even prices are found."""
+    if isinstance(paid, Unpriced):
+        return yardstick.merits(price_standing(paid, yardstick.currency))
+    scale = price_scale(yardstick, paid.currency, factor, 1.0)
+    merit = float(scale.points(int(paid.amount.scaleb(scale.exponent)))) / 100.0
+    return merit, merit, merit
+
+
+def price_standing(paid: Paid | Unpriced, currency: str) -> Standing:
+    """The price as a standing, in the buyer's currency."""
+    if isinstance(paid, Unpriced):
+        return Standing("price", None, None, None, currency, "unknown", None, paid.because)
+    row = paid.row
+    source = f"{row.seller} ({row.kind}), {row.date.isoformat()}"
+    note = "; ".join(paid.conversion)
+    return Standing(
+        "price", float(paid.amount), None, None, currency, "observed price", row.date, source, note
+    )

@@ -1,0 +1,151 @@
+"""Needs as a filter: which product fails what, and why."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from spindlewise.answer.paid import Paid, Unpriced
+from spindlewise.buyer.buyer import Buyer
+from spindlewise.catalog import as_of as state_of
+from spindlewise.catalog.figure import Absent, Known, figure, ingress, weight_g
+from spindlewise.catalog.ingress_code import meets
+from spindlewise.catalog.product import Product
+from spindlewise.reception.reading_mode import Reception
+from spindlewise.units import amount_text
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """A need that a product fails. A safety need also fails on unknown."""
+
+    need: str
+    because: str
+    safety: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Sifted:
+    """What a product fails, and which needs could not be checked because nobody knows."""
+
+    failures: tuple[Failure, ...]
+    unchecked: tuple[str, ...]
+
+
+def sift(
+    product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, reception: Reception | None
+) -> Sifted:
+    """Hold one product against all needs of the buyer; every failure is named, not the first only."""
+    failures: list[Failure] = []
+    unchecked: list[str] = []
+    _money(buyer, paid, failures)
+    _range(product, buyer, day, failures)
+    _safety(product, buyer, day, failures)
+    _reading(buyer, reception, failures, unchecked)
+    _figures(product, buyer, day, failures, unchecked)
+    return Sifted(tuple(failures), tuple(unchecked))
+
+
+def _money(buyer: Buyer, paid: Paid | Unpriced, failures: list[Failure]) -> None:
+    if isinstance(paid, Unpriced):
+        failures.append(Failure("price", paid.because))
+    elif buyer.budget_amount is not None and paid.amount > buyer.budget_amount:
+        over: Decimal = paid.amount - buyer.budget_amount
+        failures.append(
+            Failure(
+                "budget",
+                f"costs {amount_text(paid.amount, paid.currency)} {paid.currency}, "
+                f"{amount_text(over, paid.currency)} over the budget",
+            )
+        )
+
+
+def _range(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -> None:
+    needs = buyer.needs
+    if needs.kind != "any" and product.kind != needs.kind:
+        failures.append(Failure("kind", f"is a {product.kind}"))
+    now = state_of.state(product, day)
+    if now == "not yet sold":
+        failures.append(Failure("state", f"was not yet sold on {day.isoformat()}"))
+    elif not isinstance(needs.states, str) and now not in needs.states:
+        failures.append(Failure("state", f"is {now}"))
+
+
+def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -> None:
+    needs = buyer.needs
+    if not isinstance(needs.rider_mass_kg, str):
+        limit = figure(product, "rider_limit_kg", day)
+        if isinstance(limit, Known) and limit.value < needs.rider_mass_kg:
+            because = f"the maker's rider limit is {limit.value:g} kg, below {needs.rider_mass_kg:g} kg"
+            failures.append(Failure("rider weight", because, safety=True))
+        elif isinstance(limit, Absent) and limit.kind != "none":
+            because = f"rider weight limit {limit.kind} ({limit.because})"
+            failures.append(Failure("rider weight", because, safety=True))
+    if not isinstance(needs.shoes, str):
+        bolts = product.cleat.bolts
+        if bolts == "unknown":
+            failures.append(Failure("cleats", "cleat drilling unknown", safety=True))
+        elif bolts != needs.shoes.bolts:
+            shoe = needs.shoes.bolts
+            because = f"takes no cleat ({shoe} shoes)" if bolts == "none" else f"{bolts} cleat, {shoe} shoes"
+            failures.append(Failure("cleats", because, safety=True))
+        elif not isinstance(needs.shoes.patterns, str) and product.cleat.pattern not in needs.shoes.patterns:
+            failures.append(Failure("cleats", f"cleat pattern {product.cleat.pattern}", safety=True))
+
+
+def _reading(
+    buyer: Buyer, reception: Reception | None, failures: list[Failure], unchecked: list[str]
+) -> None:
+    wants_both = buyer.needs.reading == "both sides"
+    wants_balance = buyer.needs.balance == "needed"
+    if reception is None:
+        if wants_both:
+            unchecked.append("both sides: no receiver stated")
+        if wants_balance:
+            unchecked.append("balance: no receiver stated")
+        return
+    if wants_both and reception.mode != "both sides":
+        if reception.mode == "unknown":
+            unchecked.append(f"both sides on {reception.receiver}: unknown")
+        else:
+            failures.append(Failure("reading", f"{reception.receiver} shows {reception.mode}"))
+    if wants_balance and reception.balance != "arrives":
+        if reception.balance == "unknown":
+            unchecked.append(f"balance on {reception.receiver}: unknown")
+        else:
+            failures.append(Failure("balance", f"balance does not arrive at {reception.receiver}"))
+
+
+def _figures(
+    product: Product, buyer: Buyer, day: date, failures: list[Failure], unchecked: list[str]
+) -> None:
+    needs = buyer.needs
+    if needs.water != "not stated":
+        code = ingress(product, day)
+        if isinstance(code, Absent):
+            if code.kind == "unknown":
+                unchecked.append(f"{needs.water}: ingress code unknown")
+            else:
+                failures.append(Failure("water", f"ingress code: {code.kind}"))
+        else:
+            fits = meets(code.value, needs.water)
+            if fits is None:
+                unchecked.append(f"{needs.water}: {code.value} does not say")
+            elif not fits:
+                failures.append(Failure("water", f"{code.value} does not satisfy {needs.water}"))
+    bounds = (
+        ("weight", needs.weight_g_at_most, weight_g(product, day), "g", -1),
+        ("running time", needs.running_hours_at_least, figure(product, "running_hours", day), "h", 1),
+        ("warranty", needs.warranty_years_at_least, figure(product, "warranty_years", day), "years", 1),
+    )
+    for name, bound, found, unit, sense in bounds:
+        if isinstance(bound, str):
+            continue
+        word = "at most" if sense < 0 else "at least"
+        if isinstance(found, Known):
+            if (found.value - bound) * sense < 0:
+                because = f"{name} {found.value:g} {unit} ({found.grade}), {word} {bound:g} {unit} asked"
+                failures.append(Failure(name, because))
+        elif found.kind == "unknown":
+            unchecked.append(f"{name} {word} {bound:g} {unit}: unknown")
+        elif found.kind == "none":
+            failures.append(Failure(name, f"{name}: none"))

@@ -1,0 +1,190 @@
+"""The ranking for one buyer: who is in, who is out and why, and who stands where."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+
+import numpy as np
+
+from spindlewise.answer.desk import Desk
+from spindlewise.answer.needs import Failure, Sifted, sift
+from spindlewise.answer.paid import Paid, Unpriced
+from spindlewise.answer.received import Received
+from spindlewise.answer.standing import Standing
+from spindlewise.answer.weighing import Weighed, weigh
+from spindlewise.buyer.buyer import Buyer
+from spindlewise.decide.differences import Differences, differences
+from spindlewise.decide.level import Levels, levels
+from spindlewise.decide.score import Scores, ranking_order, score
+from spindlewise.decide.table import BoolArray, IntArray, MeritTable
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A figure as low, expected and high."""
+
+    low: float
+    expected: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One product's place and all that it rests on."""
+
+    product: str
+    rank: int
+    level_with: tuple[str, ...]
+    score: Span
+    merits: Mapping[str, Span]
+    """By criterion, weighed ones only."""
+    standings: Mapping[str, Standing]
+    paid: Paid
+    received: Received
+    held_back: bool
+    unchecked: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Excluded:
+    """A product that fails one need or more."""
+
+    product: str
+    because: tuple[Failure, ...]
+    paid: Paid | Unpriced
+
+
+@dataclass(frozen=True)
+class Ranking:
+    """Candidates as a merit table with their scores and order; `placed` gives each with its whole story.
+
+    `order` holds rows of `table` from first to last; products held back by a safety notice stand last.
+    """
+
+    buyer: Buyer
+    day: date
+    weighed: Weighed
+    table: MeritTable
+    scores: Scores
+    order: IntArray
+    levels: Levels
+    held_back: BoolArray
+    standings: Mapping[str, Mapping[str, Standing]]
+    prices: Mapping[str, Paid | Unpriced]
+    received: Mapping[str, Received]
+    sifted: Mapping[str, Sifted]
+
+    @cached_property
+    def placed(self) -> tuple[Placed, ...]:
+        """All candidates from first to last."""
+        return tuple(self._place(int(row)) for row in self.order)
+
+    @cached_property
+    def excluded(self) -> tuple[Excluded, ...]:
+        """All products that are out, by id."""
+        return tuple(
+            Excluded(name, sifted.failures, self.prices[name])
+            for name, sifted in self.sifted.items()
+            if sifted.failures
+        )
+
+    @property
+    def pick(self) -> Placed | None:
+        """The product to recommend: the first that no safety notice holds back."""
+        if not self.placed or self.placed[0].held_back:
+            return None
+        return self.placed[0]
+
+    def row(self, product: str) -> int:
+        """The product's row in the table."""
+        return self.table.products.index(product)
+
+    def against(self, product: str, other: str) -> Differences:
+        """By how many points `product` leads or trails `other`, criterion by criterion, largest first."""
+        return differences(self.table, self.weighed.shares, self.row(product), self.row(other))
+
+    def _place(self, row: int) -> Placed:
+        name = self.table.products[row]
+        paid = self.prices[name]
+        if isinstance(paid, Unpriced):  # pragma: no cover  # an unpriced product fails the price need
+            raise TypeError(f"{name} has no price and cannot be placed")
+        merits = {
+            criterion: Span(
+                float(self.table.low[row, k]),
+                float(self.table.expected[row, k]),
+                float(self.table.high[row, k]),
+            )
+            for k, criterion in enumerate(self.table.criteria)
+        }
+        together = np.flatnonzero(self.levels.level[row])
+        return Placed(
+            product=name,
+            rank=int(self.levels.ranks[row]),
+            level_with=tuple(self.table.products[j] for j in together if j != row),
+            score=Span(
+                float(self.scores.low[row]), float(self.scores.expected[row]), float(self.scores.high[row])
+            ),
+            merits=merits,
+            standings=self.standings[name],
+            paid=paid,
+            received=self.received[name],
+            held_back=bool(self.held_back[row]),
+            unchecked=self.sifted[name].unchecked,
+        )
+
+
+def rank(desk: Desk, buyer: Buyer) -> Ranking:
+    """Rank all products for the buyer; raises NoMarket for a region or currency that cannot be served."""
+    market = desk.market(buyer.region, buyer.currency)
+    received = desk.received(buyer)
+    weighed = weigh(buyer.weights)
+    sifted = {
+        name: sift(product, buyer, desk.day, market.prices[name], received[name].reception)
+        for name, product in desk.catalog.products.items()
+    }
+    names = tuple(name for name, found in sifted.items() if not found.failures)
+    owned = desk.ownership(buyer) if "ownership" in weighed.criteria else {}
+    standings = {
+        name: {
+            **market.standings[name],
+            **received[name].standings,
+            **(owned[name].standings if owned else {}),
+        }
+        for name in sifted
+    }
+    table = merit_table(desk, buyer, names, weighed.criteria)
+    scores = score(table, weighed.shares)
+    held = np.array([name in market.held_back for name in names], dtype=np.bool_)
+    return Ranking(
+        buyer=buyer,
+        day=desk.day,
+        weighed=weighed,
+        table=table,
+        scores=scores,
+        order=ranking_order(names, scores.expected, held),
+        levels=levels(table, weighed.shares, held),
+        held_back=held,
+        standings=standings,
+        prices=market.prices,
+        received=received,
+        sifted=sifted,
+    )
+
+
+def merit_table(desk: Desk, buyer: Buyer, names: tuple[str, ...], criteria: tuple[str, ...]) -> MeritTable:
+    """The merits of these products on these criteria, for this buyer."""
+    tables = (
+        desk.market(buyer.region, buyer.currency).merits,
+        {name: found.merits for name, found in desk.received(buyer).items()},
+        {name: found.merits for name, found in desk.ownership(buyer).items()}
+        if "ownership" in criteria
+        else {},
+    )
+    rows = []
+    for name in names:
+        known = {k: v for table in tables for k, v in table.get(name, {}).items()}
+        rows.append([known[criterion] for criterion in criteria])
+    merits = np.array(rows, dtype=np.float64).reshape(len(names), len(criteria), 3)
+    low, expected, high = (np.ascontiguousarray(merits[:, :, k]) for k in range(3))
+    return MeritTable(names, criteria, low, expected, high)

@@ -1,0 +1,120 @@
+"""The reply to one buyer: the pick, why, what nearly made it, what it does to the bike, what would change it."""
+
+from dataclasses import dataclass
+
+from spindlewise.answer.break_evens import BreakEvens, break_evens
+from spindlewise.answer.desk import Desk
+from spindlewise.answer.ladder import Climb, climb
+from spindlewise.answer.missing import NoAnswer
+from spindlewise.answer.near_misses import NearMiss, near_misses
+from spindlewise.answer.outlook import Outlook, outlook
+from spindlewise.answer.ranking import Placed, Ranking, rank
+from spindlewise.answer.swap import Swap, swap
+from spindlewise.buyer.buyer import Buyer
+from spindlewise.catalog.as_of import standing_notices
+from spindlewise.catalog.product import Disclosure, SafetyNotice
+from spindlewise.decide.differences import Differences
+
+FOLLOWERS = 3
+"""So many places behind the pick are explained in a reply."""
+
+
+@dataclass(frozen=True, slots=True)
+class Follower:
+    """A place behind the pick, and where it gains and loses against it."""
+
+    placed: Placed
+    against_pick: Differences
+
+
+@dataclass(frozen=True, slots=True)
+class Reply:
+    """All that one buyer is told. Where nothing can be recommended, `nothing_because` says why."""
+
+    ranking: Ranking
+    pick: Placed | None
+    nothing_because: str
+    followers: tuple[Follower, ...]
+    near_misses: tuple[NearMiss, ...]
+    break_evens: BreakEvens
+    outlook: Outlook
+    swap: Swap | None
+    climb: Climb | None
+    climb_missing: str
+    unknowns: tuple[tuple[str, str, str], ...]
+    """Product, criterion and what is not known of it, for the pick and its followers."""
+    disclosures: tuple[tuple[str, Disclosure], ...]
+    notices: tuple[tuple[str, SafetyNotice], ...]
+    """Standing safety notices on anything that meets the needs; no filter or weight can hide one."""
+    cautions: tuple[str, ...]
+
+
+def reply_to(desk: Desk, buyer: Buyer) -> Reply:
+    """Work out the whole reply; raises NoMarket where the region or currency cannot be served."""
+    ranking = rank(desk, buyer)
+    pick = ranking.pick
+    followers = _followers(ranking, pick)
+    steps, steps_missing = _climb(desk, ranking)
+    told = [pick, *(f.placed for f in followers)] if pick else []
+    products = desk.catalog.products
+    return Reply(
+        ranking=ranking,
+        pick=pick,
+        nothing_because=_nothing_because(ranking),
+        followers=followers,
+        near_misses=near_misses(desk, ranking),
+        break_evens=break_evens(desk, ranking),
+        outlook=outlook(ranking),
+        swap=_swap(desk, buyer, pick),
+        climb=steps,
+        climb_missing=steps_missing,
+        unknowns=tuple(u for placed in told for u in _unknowns(placed)),
+        disclosures=tuple((p.product, products[p.product].disclosure) for p in told),
+        notices=tuple(
+            (name, notice)
+            for name in ranking.table.products
+            for notice in standing_notices(products[name], desk.day)
+        ),
+        cautions=desk.catalog.settings.cautions,
+    )
+
+
+def _followers(ranking: Ranking, pick: Placed | None) -> tuple[Follower, ...]:
+    if pick is None:
+        return ()
+    return tuple(
+        Follower(placed, ranking.against(placed.product, pick.product))
+        for placed in ranking.placed[1 : 1 + FOLLOWERS]
+    )
+
+
+def _nothing_because(ranking: Ranking) -> str:
+    if ranking.pick:
+        return ""
+    if ranking.placed:
+        return "everything that meets the needs is held back by a safety notice"
+    return "nothing in the catalog meets all the needs"
+
+
+def _swap(desk: Desk, buyer: Buyer, pick: Placed | None) -> Swap | None:
+    old = desk.catalog.products.get(buyer.present_pedals)
+    if pick is None or old is None:
+        return None
+    new = desk.catalog.products[pick.product]
+    return swap(old, new, desk.day, buyer, desk.catalog.settings.cautions)
+
+
+def _climb(desk: Desk, ranking: Ranking) -> tuple[Climb | None, str]:
+    try:
+        return climb(desk, ranking), ""
+    except NoAnswer as none:
+        return None, none.message
+
+
+def _unknowns(placed: Placed) -> list[tuple[str, str, str]]:
+    figures = [
+        (placed.product, criterion, standing.source)
+        for criterion, standing in placed.standings.items()
+        if criterion in placed.merits and standing.origin == "unknown"
+    ]
+    return figures + [(placed.product, "need", unchecked) for unchecked in placed.unchecked]

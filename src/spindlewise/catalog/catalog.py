@@ -1,0 +1,26 @@
+"""A whole catalog in memory: what is known, before anybody asks."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from spindlewise.catalog.criteria import Criteria
+from spindlewise.catalog.money import RateTable, TaxTable
+from spindlewise.catalog.price_row import PriceRow
+from spindlewise.catalog.product import Product
+from spindlewise.catalog.settings import Settings
+from spindlewise.catalog.yaml_text import Document
+
+
+@dataclass(frozen=True, slots=True)
+class Catalog:
+    """Products by id, in order of id; `documents` keep each value's place, by product id or file name."""
+
+    folder: Path
+    settings: Settings
+    criteria: Criteria
+    products: Mapping[str, Product]
+    prices: tuple[PriceRow, ...]
+    rates: RateTable
+    taxes: TaxTable
+    documents: Mapping[str, Document]

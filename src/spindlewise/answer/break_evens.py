@@ -7,6 +7,8 @@ import numpy as np
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.ranking import Ranking
+from spindlewise.answer.weighing import Weighed
+from spindlewise.buyer.buyer import Buyer
 from spindlewise.decide.break_even import (
     BreakEven,
     PriceScale,
@@ -15,7 +17,7 @@ from spindlewise.decide.break_even import (
     headroom,
     score_without,
 )
-from spindlewise.decide.table import FloatArray
+from spindlewise.decide.table import FloatArray, MeritTable
 from spindlewise.units import minor_digits
 
 MONEY_CRITERIA = ("price", "ownership")
@@ -36,7 +38,7 @@ def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
         return BreakEvens({}, None, None)
     first = int(ranking.order[0])
     names = ranking.table.products
-    scale, without = price_scale_of(desk, ranking)
+    scale, without = price_scale(desk, ranking.buyer, ranking.table, ranking.weighed)
     found = break_even(
         scale,
         without,
@@ -49,36 +51,24 @@ def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
     return BreakEvens(against, names[first], room)
 
 
-def break_even_between(desk: Desk, ranking: Ranking, product: str, rival: str) -> BreakEven:
-    """The price at which `product` would draw level with `rival` as it stands."""
-    scale, without = price_scale_of(desk, ranking)
-    row, other = ranking.row(product), ranking.row(rival)
-    found = break_even(
-        scale,
-        without,
-        float(ranking.scores.expected[other]),
-        ranking.held_back,
-        np.full(len(without), bool(ranking.held_back[other])),
-    )
-    return found[row]
-
-
-def price_scale_of(desk: Desk, ranking: Ranking) -> tuple[PriceScale, FloatArray]:
-    """How this buyer's prices become points, and each candidate's score without them."""
-    market = desk.market(ranking.buyer.region, ranking.buyer.currency)
-    weighed = [name for name in MONEY_CRITERIA if name in ranking.table.criteria]
-    shares = ranking.weighed.by_name
+def price_scale(
+    desk: Desk, buyer: Buyer, table: MeritTable, weighed: Weighed
+) -> tuple[PriceScale, FloatArray]:
+    """How this buyer's prices become points, and the score without them of each product of the table."""
+    market = desk.market(buyer.region, buyer.currency)
+    names = tuple(name for name in MONEY_CRITERIA if name in table.criteria)
+    shares = weighed.by_name
     terms = tuple(
-        PriceTerm(desk.yardstick.curves[name], shares[name], _offsets(desk, ranking, name))
-        for name in weighed
+        PriceTerm(desk.yardstick.curves[name], shares[name], _beside(desk, buyer, table, name))
+        for name in names
     )
-    scale = PriceScale(terms, market.factor, minor_digits(ranking.buyer.currency))
-    return scale, score_without(ranking.table, ranking.weighed.shares, tuple(weighed))
+    scale = PriceScale(terms, market.factor, minor_digits(buyer.currency))
+    return scale, score_without(table, weighed.shares, names)
 
 
-def _offsets(desk: Desk, ranking: Ranking, criterion: str) -> FloatArray | float:
-    """What ownership adds to the price of each candidate, in the curves' currency."""
+def _beside(desk: Desk, buyer: Buyer, table: MeritTable, criterion: str) -> FloatArray | float:
+    """What ownership adds to the price of each product, in the curves' currency."""
     if criterion == "price":
         return 0.0
-    extras = desk.ownership(ranking.buyer)
-    return np.array([extras[name].beside_price for name in ranking.table.products], dtype=np.float64)
+    owned = desk.ownership(buyer)
+    return np.array([owned[name].beside_price for name in table.products], dtype=np.float64)

@@ -8,7 +8,7 @@ from spindlewise.fit.proportions import segments
 from spindlewise.fit.saddle import SaddleChange, Side
 
 TYPICAL_SOLE_MM = 8.0
-"""Stands in for a sole that nobody measured but that stays, with a wide plus-minus. Design choice, no source."""
+"""Stands in for a sole that nobody measured but that stays. Design choice, no source; wide plus-minus."""
 TYPICAL_CLEAT_MM = 5.5
 """Likewise for a cleat that stays: cleats add 5 to 6 mm (common practice, no source)."""
 TYPICAL_PITCH_DEG = 20.0

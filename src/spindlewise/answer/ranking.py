@@ -144,15 +144,6 @@ def rank(desk: Desk, buyer: Buyer) -> Ranking:
         for name, product in desk.catalog.products.items()
     }
     names = tuple(name for name, found in sifted.items() if not found.failures)
-    owned = desk.ownership(buyer) if "ownership" in weighed.criteria else {}
-    standings = {
-        name: {
-            **market.standings[name],
-            **received[name].standings,
-            **(owned[name].standings if owned else {}),
-        }
-        for name in sifted
-    }
     table = merit_table(desk, buyer, names, weighed.criteria)
     scores = score(table, weighed.shares)
     held = np.array([name in market.held_back for name in names], dtype=np.bool_)
@@ -165,11 +156,25 @@ def rank(desk: Desk, buyer: Buyer) -> Ranking:
         order=ranking_order(names, scores.expected, held),
         levels=levels(table, weighed.shares, held),
         held_back=held,
-        standings=standings,
+        standings=standings_of(desk, buyer, weighed.criteria),
         prices=market.prices,
         received=received,
         sifted=sifted,
     )
+
+
+def standings_of(desk: Desk, buyer: Buyer, criteria: tuple[str, ...]) -> Mapping[str, Mapping[str, Standing]]:
+    """The figures of all products as they count for this buyer, by product, then by criterion."""
+    market, received = desk.market(buyer.region, buyer.currency), desk.received(buyer)
+    owned = desk.ownership(buyer) if "ownership" in criteria else {}
+    return {
+        name: {
+            **market.standings[name],
+            **received[name].standings,
+            **(owned[name].standings if owned else {}),
+        }
+        for name in market.standings
+    }
 
 
 def merit_table(desk: Desk, buyer: Buyer, names: tuple[str, ...], criteria: tuple[str, ...]) -> MeritTable:

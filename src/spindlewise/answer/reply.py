@@ -1,4 +1,4 @@
-"""The reply to one buyer: the pick, why, what nearly made it, what it does to the bike, what would change it."""
+"""The reply to one buyer: the pick, why, what nearly made it, what moves, what would change it."""
 
 from dataclasses import dataclass
 

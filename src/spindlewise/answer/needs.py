@@ -32,7 +32,7 @@ class Sifted:
 
 
 def sift(
-    product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, reception: Reception | None
+    product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, reception: Reception
 ) -> Sifted:
     """Hold one product against all needs of the buyer; every failure is named, not the first only."""
     failures: list[Failure] = []
@@ -93,16 +93,10 @@ def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) 
 
 
 def _reading(
-    buyer: Buyer, reception: Reception | None, failures: list[Failure], unchecked: list[str]
+    buyer: Buyer, reception: Reception, failures: list[Failure], unchecked: list[str]
 ) -> None:
     wants_both = buyer.needs.reading == "both sides"
     wants_balance = buyer.needs.balance == "needed"
-    if reception is None:
-        if wants_both:
-            unchecked.append("both sides: no receiver stated")
-        if wants_balance:
-            unchecked.append("balance: no receiver stated")
-        return
     if wants_both and reception.mode != "both sides":
         if reception.mode == "unknown":
             unchecked.append(f"both sides on {reception.receiver}: unknown")

@@ -1,13 +1,35 @@
-"""Kinds of number and how they print: the one place where figures are rounded, and to what they carry."""
+"""Kinds of number and how they print: the one place where figures are rounded, and to what they carry.
 
-from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal
+One rule for halves everywhere: away from zero, as at a till, on the decimal digits as they are written.
+The minus is ASCII's, so that a pasted figure is still a number; minus zero is never printed.
+"""
+
+from datetime import date
+from decimal import ROUND_HALF_UP, Context, Decimal
 from functools import cache
 
-MINUS = "-"
-"""An ASCII minus everywhere, so that a pasted figure is still a number."""
+_CONTEXT = Context(prec=400)  # not the thread's context: the same input must give the same digits
+_DECIMALS = {"g": 0, "h": 0, "W": 0, "%": 1, "mm": 1, "s": 1, "points": 1}
+"""The decimals that figures of a unit carry; of other units one, where it says something."""
 
 
 @cache
+def _digits_by_currency() -> dict[str, int]:
+    from iso4217 import Currency
+
+    return {str(c.code): c.exponent for c in Currency if c.exponent is not None}
+
+
+@cache
+def currency_codes() -> tuple[str, ...]:
+    """The ISO 4217 codes of money in circulation, in order; metals, funds without units and tests are out.
+
+    >>> "EUR" in currency_codes(), "XAU" in currency_codes()
+    (True, False)
+    """
+    return tuple(sorted(_digits_by_currency()))
+
+
 def minor_digits(currency: str) -> int:
     """How many decimals a currency's amounts carry (ISO 4217): 2 for EUR, 0 for JPY, 3 for KWD.
 
@@ -16,31 +38,30 @@ def minor_digits(currency: str) -> int:
     >>> minor_digits("EUR"), minor_digits("JPY")
     (2, 0)
     """
-    from iso4217 import Currency
-
-    try:
-        exponent = Currency(currency).exponent
-    except ValueError:
-        raise ValueError(
-            f"{currency!r} is not a currency code | write an ISO 4217 code such as EUR"
-        ) from None
-    if exponent is None:
-        raise ValueError(f"{currency!r} has no minor unit | write the code of a currency in circulation")
-    return int(exponent)
+    digits = _digits_by_currency().get(currency)
+    if digits is None:
+        raise ValueError(f"{currency!r} is no currency in circulation; give an ISO 4217 code such as 'EUR'")
+    return digits
 
 
 def to_minor_unit(amount: Decimal, currency: str) -> Decimal:
-    """The amount in whole minor units; halves go up, as at a till.
+    """The amount in whole minor units; halves go away from zero, as at a till.
+
+    Raises ValueError for a currency that is none, and for an amount that is not finite.
 
     >>> to_minor_unit(Decimal("1.005"), "EUR"), to_minor_unit(Decimal("99.5"), "JPY")
     (Decimal('1.01'), Decimal('100'))
     """
-    return amount.quantize(Decimal(1).scaleb(-minor_digits(currency)), rounding=ROUND_HALF_UP)
+    return _in_steps(amount, minor_digits(currency))
 
 
 def amount_text(amount: Decimal, currency: str) -> str:
-    """An amount as a plain decimal with the currency's own decimals, for JSON and CSV: '899.00'."""
-    return f"{to_minor_unit(amount, currency) + 0:f}"
+    """An amount as a plain decimal with the currency's own decimals, for JSON and CSV: '899.00'.
+
+    >>> amount_text(Decimal("899"), "EUR"), amount_text(Decimal("98000"), "JPY")
+    ('899.00', '98000')
+    """
+    return f"{to_minor_unit(amount, currency):f}"
 
 
 @cache
@@ -48,65 +69,111 @@ def _pattern(digits: int) -> str:
     return "#,##0" + ("." + "0" * digits if digits else "")
 
 
-def money_text(amount: Decimal, currency: str) -> str:
-    """An amount as people read it, code first: 'EUR 1,234.50'.
+def money_text(amount: Decimal, currency: str, signed: bool = False) -> str:
+    """An amount as people read it, code first, then a plain space: 'EUR 1,234.50'.
 
-    >>> money_text(Decimal("1234.5"), "EUR"), money_text(Decimal("98000"), "JPY")
-    ('EUR 1,234.50', 'JPY 98,000')
+    >>> money_text(Decimal("1234.5"), "EUR"), money_text(Decimal("98000"), "JPY", signed=True)
+    ('EUR 1,234.50', 'JPY +98,000')
     """
     from babel.numbers import format_decimal
 
-    rounded = to_minor_unit(amount, currency) + 0
-    return f"{currency} {format_decimal(rounded, format=_pattern(minor_digits(currency)), locale='en')}"
+    rounded = to_minor_unit(amount, currency)
+    text = format_decimal(rounded, format=_pattern(minor_digits(currency)), locale="en")
+    return f"{currency} {'+' if signed and rounded > 0 else ''}{text}"
+
+
+def rounded(value: float, decimals: int = 0) -> float:
+    """A number rounded as `number_text` prints it, for figures in JSON; never minus zero.
+
+    Raises ValueError for NaN and infinity.
+
+    >>> rounded(2.675, 2), rounded(-0.04, 1)
+    (2.68, 0.0)
+    """
+    return float(_in_steps(Decimal(repr(float(value))), decimals))
 
 
 def number_text(value: float, decimals: int = 0, signed: bool = False) -> str:
-    """A number with so many decimals, halves to even on the decimal as written; never '-0'.
+    """A number with so many decimals; never '-0'. Raises ValueError for NaN and infinity.
 
     >>> number_text(-0.04, 1), number_text(6.25, 1, signed=True), number_text(404.0)
-    ('0.0', '+6.2', '404')
+    ('0.0', '+6.3', '404')
     """
-    step = Decimal(1).scaleb(-decimals)
-    rounded = Decimal(repr(float(value))).quantize(step, rounding=ROUND_HALF_EVEN)
-    if rounded == 0:
-        rounded = abs(rounded)
-    return f"{rounded:+f}" if signed and rounded != 0 else f"{rounded:f}"
+    return _signed_text(_in_steps(Decimal(repr(float(value))), decimals), signed)
 
 
 def grams_text(value: float, signed: bool = False) -> str:
-    """Grams to the gram."""
+    """Grams to the gram: '404 g'."""
     return f"{number_text(value, 0, signed)} g"
 
 
+def to_half_millimetre(value: float) -> float:
+    """Millimetres to the half, as a saddle can be set.
+
+    >>> to_half_millimetre(6.25), to_half_millimetre(-8.74)
+    (6.5, -8.5)
+    """
+    return float(_half(value))
+
+
 def millimetres_text(value: float, signed: bool = False) -> str:
-    """Millimetres to the half, as a saddle can be set; halves of a half go away from zero.
+    """Millimetres to the half, as a saddle can be set.
 
     >>> millimetres_text(6.26, signed=True), millimetres_text(-8.75), millimetres_text(0.1)
     ('+6.5 mm', '-9.0 mm', '0.0 mm')
     """
-    halves = (Decimal(repr(float(value))) * 2).quantize(Decimal(1), rounding=ROUND_HALF_UP)
-    return f"{number_text(float(halves / 2), 1, signed)} mm"
+    return f"{_signed_text(_half(value), signed)} mm"
 
 
 def percent_text(value: float, decimals: int = 1, signed: bool = False) -> str:
-    """A percentage."""
+    """A percentage: '-6.0 %'."""
     return f"{number_text(value, decimals, signed)} %"
 
 
 def watts_text(value: float, signed: bool = False) -> str:
-    """Watts to the watt."""
+    """Watts to the watt: '250 W'."""
     return f"{number_text(value, 0, signed)} W"
 
 
+def seconds_text(value: float, signed: bool = False) -> str:
+    """Seconds to the tenth: '3.2 s'."""
+    return f"{number_text(value, 1, signed)} s"
+
+
 def points_text(value: float, signed: bool = False) -> str:
-    """Points of a score, to a tenth."""
+    """Points of a score to the tenth, without a unit: '82.4'."""
     return number_text(value, 1, signed)
 
 
+def date_text(day: date) -> str:
+    """A day as ISO 8601 writes it: '2026-11-20'."""
+    return f"{day.year:04d}-{day.month:02d}-{day.day:02d}"
+
+
 def figure_text(value: float, unit: str) -> str:
-    """A figure in its unit with the decimals that figures of this unit carry."""
-    decimals = {"g": 0, "mm": 1, "%": 1, "h": 0, "years": 0, "kg": 0, "N m": 0}.get(unit, 1)
+    """A figure in its unit, with the decimals that figures of this unit carry.
+
+    >>> figure_text(404.2, "g"), figure_text(11.0, "mm"), figure_text(2.5, "years"), figure_text(1, "years")
+    ('404 g', '11.0 mm', '2.5 years', '1 year')
+    """
+    decimals = _DECIMALS.get(unit, 0 if float(value).is_integer() else 1)
     text = number_text(value, decimals)
-    if decimals == 0 and not float(value).is_integer() and unit in ("years", "kg", "N m"):
-        text = number_text(value, 1)
-    return f"{text} {unit}".strip()
+    shown_unit = "year" if unit == "years" and text == "1" else "" if unit == "points" else unit
+    return f"{text} {shown_unit}".rstrip()
+
+
+def _half(value: float) -> Decimal:
+    halves = _in_steps(_CONTEXT.multiply(Decimal(repr(float(value))), Decimal(2)), 0)
+    return _CONTEXT.multiply(halves, Decimal("0.5"))
+
+
+def _in_steps(value: Decimal, decimals: int) -> Decimal:
+    if not value.is_finite():
+        raise ValueError(f"{value} cannot be printed; give a finite number, and say unknown in words")
+    step = Decimal(1).scaleb(-decimals)
+    found = value.quantize(step, rounding=ROUND_HALF_UP, context=_CONTEXT)
+    return found.copy_abs() if found.is_zero() else found
+
+
+def _signed_text(value: Decimal, signed: bool) -> str:
+    return f"{value:+f}" if signed and not value.is_zero() else f"{value:f}"

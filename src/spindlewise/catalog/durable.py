@@ -2,6 +2,8 @@
 
 import errno
 import os
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 LOCK_SECONDS = 10.0
@@ -9,6 +11,8 @@ LOCK_SECONDS = 10.0
 
 _REASONS = {
     errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "the disk space allowed is used up",
+    errno.EIO: "the disk reports an error",
     errno.EROFS: "the file system is read-only",
     errno.EACCES: "writing is not permitted",
     errno.EPERM: "writing is not permitted",
@@ -20,7 +24,7 @@ _REASONS = {
 
 
 class CannotWrite(OSError):  # noqa: N818  # the message reads: cannot write, and why
-    """Nothing was changed; the message names the file and says why."""
+    """Nothing was changed, unless the message says so; it names the file and the reason."""
 
 
 def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
@@ -28,66 +32,80 @@ def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
 
     The write is one call; where it comes back short, what was written is taken back. A file whose last line
     has no end is refused: it is torn from an earlier crash and must be looked at first.
+    Raises CannotWrite; ValueError where `line` is not one line with its end.
+    """
+    if not line.endswith(b"\n") or line.count(b"\n") != 1 or line == b"\n":
+        raise ValueError("append_line takes one line that is not empty, with a line feed at its end only")
+    with _locked(path), _told(path):
+        new = not path.exists()
+        handle = os.open(path, os.O_RDWR | os.O_CREAT | os.O_APPEND | os.O_NOFOLLOW, 0o666)
+        try:
+            if new:
+                sync_folder(path.parent)
+            size = os.fstat(handle).st_size
+            if size and os.pread(handle, 1, size - 1) != b"\n":
+                raise CannotWrite(f"{path}: its last line is torn; run `spindlewise price repair` first")
+            _write_or_take_back(path, handle, line if size else header + line, size)
+        except OSError:
+            if new:
+                with suppress(OSError):
+                    path.unlink()
+            raise
+        finally:
+            os.close(handle)
+
+
+def cut_torn_line(path: Path) -> bytes:
+    """Take a last line without an end away, and give it back; b"" where the last line is whole.
+
+    The cut line is first kept beside the file, in `<name>.torn`, where an earlier one is never overwritten.
     Raises CannotWrite.
     """
-    from filelock import FileLock, Timeout
-
-    if not line.endswith(b"\n") or line.count(b"\n") != 1:
-        raise ValueError("one line with its end is appended at a time")
-    _refuse_link(path)
-    try:
-        with FileLock(path.with_name(path.name + ".lock"), timeout=LOCK_SECONDS):
-            _append_locked(path, line, header)
-    except Timeout:
-        raise CannotWrite(f"{path}: another program has held it for {LOCK_SECONDS:g} s") from None
-    except CannotWrite:
-        raise
-    except OSError as error:
-        raise CannotWrite(f"{path}: {reason(error)}") from error
-
-
-def _append_locked(path: Path, line: bytes, header: bytes) -> None:
-    new = not path.exists()
-    handle = os.open(path, os.O_RDWR | os.O_CREAT | os.O_APPEND | os.O_NOFOLLOW, 0o644)
-    try:
-        size = os.fstat(handle).st_size
-        if size and os.pread(handle, 1, size - 1) != b"\n":
-            raise CannotWrite(f"{path}: its last line is torn; run `spindlewise price repair` first")
-        data = line if size else header + line
+    if not path.exists():
+        raise CannotWrite(f"{path}: is not there")
+    with _locked(path), _told(path):
+        handle = os.open(path, os.O_RDWR | os.O_NOFOLLOW)
         try:
-            if os.write(handle, data) != len(data):
-                raise OSError(errno.ENOSPC, "short write")
-            os.fsync(handle)
-        except OSError:
-            os.ftruncate(handle, size)
-            raise
-    finally:
-        os.close(handle)
-    if new:
-        sync_folder(path.parent)
+            whole = os.pread(handle, os.fstat(handle).st_size, 0)
+            end = whole.rfind(b"\n") + 1
+            torn = whole[end:]
+            if torn:
+                create_file(path.with_name(path.name + ".torn"), torn)
+                os.ftruncate(handle, end)
+                os.fsync(handle)
+        finally:
+            os.close(handle)
+    return torn
 
 
 def replace_file(path: Path, data: bytes) -> None:
     """Put `data` in place of the file, or leave it as it was: a new file beside it, synced, then renamed.
 
-    Raises CannotWrite.
+    The file's permissions stay. Raises CannotWrite.
     """
     _refuse_link(path)
     beside = path.with_name(f".{path.name}.{os.getpid()}.new")
-    try:
-        handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | os.O_NOFOLLOW, 0o644)
+    with _told(path):
         try:
-            view = memoryview(data)
-            while view:
-                view = view[os.write(handle, view) :]
-            os.fsync(handle)
-        finally:
-            os.close(handle)
-        beside.replace(path)
+            handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | os.O_NOFOLLOW, 0o666)
+            try:
+                if path.exists():
+                    os.fchmod(handle, path.stat().st_mode & 0o7777)
+                view = memoryview(data)
+                while view:
+                    view = view[os.write(handle, view) :]
+                os.fsync(handle)
+            finally:
+                os.close(handle)
+            beside.replace(path)
+        except OSError:
+            with suppress(OSError):
+                beside.unlink(missing_ok=True)
+            raise
+    try:
         sync_folder(path.parent)
     except OSError as error:
-        beside.unlink(missing_ok=True)
-        raise CannotWrite(f"{path}: {reason(error)}") from error
+        raise CannotWrite(f"{path}: was written, but may not outlast a crash: {reason(error)}") from error
 
 
 def create_file(path: Path, data: bytes) -> None:
@@ -109,6 +127,50 @@ def sync_folder(folder: Path) -> None:
 def reason(error: OSError) -> str:
     """Why the system refused, in plain words."""
     return _REASONS.get(error.errno or 0, error.strerror or str(error))
+
+
+@contextmanager
+def _locked(path: Path) -> Iterator[None]:
+    from filelock import FileLock, Timeout
+
+    _refuse_link(path)
+    if not path.parent.is_dir():  # the lock would make the folder
+        raise CannotWrite(f"{path}: {_REASONS[errno.ENOENT]}")
+    lock = FileLock(path.with_name(f".{path.name}.lock"))
+    try:
+        lock.acquire(timeout=LOCK_SECONDS)
+    except Timeout:
+        raise CannotWrite(f"{path}: another program has held it for {LOCK_SECONDS:g} s") from None
+    except OSError as error:
+        raise CannotWrite(f"{path}: {reason(error)}") from error
+    try:
+        yield
+    finally:
+        lock.release()
+
+
+@contextmanager
+def _told(path: Path) -> Iterator[None]:
+    try:
+        yield
+    except CannotWrite:
+        raise
+    except OSError as error:
+        raise CannotWrite(f"{path}: {reason(error)}") from error
+
+
+def _write_or_take_back(path: Path, handle: int, data: bytes, size: int) -> None:
+    try:
+        if os.write(handle, data) != len(data):
+            raise OSError(errno.ENOSPC, "short write")
+        os.fsync(handle)
+    except OSError as error:
+        try:
+            os.ftruncate(handle, size)
+        except OSError:
+            told = f"{reason(error)}; part of the line may stand there, run `spindlewise check`"
+            raise CannotWrite(f"{path}: {told}") from error
+        raise
 
 
 def _refuse_link(path: Path) -> None:

@@ -1,4 +1,8 @@
-"""The price log: append only, one dated price a line; read strictly, and as it stood on a day."""
+"""The price log: append only, one dated price a line; read strictly, and as it stood on a day.
+
+A row may be dated before the one above it: what was seen earlier may be entered later. Of two rows of one
+offer on one day, the one further down counts.
+"""
 
 import csv
 import io
@@ -6,34 +10,33 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
+from itertools import pairwise
 from pathlib import Path
-from typing import cast
 
-from spindlewise.catalog.csv_text import FieldReader, Row, read_rows
+from spindlewise.catalog.csv_fields import FieldReader
+from spindlewise.catalog.csv_text import Row, read_rows
 from spindlewise.catalog.durable import append_line
-from spindlewise.catalog.price_row import HEADER, KINDS, TAXES, Kind, PriceRow, Tax
+from spindlewise.catalog.price_row import HEADER, KINDS, TAXES, PriceRow
 from spindlewise.problems import Problem
 
-Offered = tuple[str, str, str, str, str]
+Offered = tuple[str, str, str, str, str, str]
 
 
 def read_price_log(path: Path, shown: str) -> tuple[list[PriceRow], list[Problem]]:
-    """All rows that are right, and every problem of every other."""
+    """All rows that are right, in the log's order, and every problem of every other."""
     rows, problems = read_rows(path, shown, HEADER)
     found: list[PriceRow] = []
-    seen: dict[tuple[str, ...], int] = {}
+    lines: dict[tuple[str, ...], int] = {}
     for row in rows:
         price = price_of(row, problems)
         if price is None:
             continue
-        first = seen.setdefault(row.fields, row.line)
-        if first != row.line:
-            reader = FieldReader(row, HEADER, problems)
-            reader.wrong(
-                "date", "repeated-row", f"the same row stands in line {first}", "take one of them out"
-            )
-            continue
-        found.append(price)
+        first = lines.setdefault(row.fields, row.line)
+        if first == row.line:
+            found.append(price)
+        else:
+            told = f"the same row stands in line {first} already"
+            FieldReader(row, HEADER, problems).wrong("date", "repeated-row", told, "take one of them out")
     return found, problems
 
 
@@ -48,35 +51,21 @@ def price_of(row: Row, problems: list[Problem]) -> PriceRow | None:
     tax = reader.word("tax", TAXES)
     kind = reader.word("kind", KINDS)
     seller = reader.text("seller", 120)
-    had = len(problems)
     until = reader.day("valid_until", may_be_empty=True)
     source = reader.text("source")
     if day and until and until < day:
-        reader.wrong(
-            "valid_until",
-            "expired-at-once",
-            f"{until} lies before {day}",
-            "write the last day on which it holds",
-        )
-    if kind == "offer" and until is None and len(problems) == had:
-        reader.wrong(
-            "valid_until", "endless-offer", "an offer needs its last day", "write the day, or kind street"
-        )
-    if None in (day, product, region, currency, amount, tax, kind, seller, source) or len(problems) > had:
+        told = f"{until.isoformat()} lies before {day.isoformat()}"
+        reader.wrong("valid_until", "expired-at-once", told, "write the last day on which it holds")
+    if kind == "offer" and not row.fields[HEADER.index("valid_until")]:
+        tip = "write its last day, or the kind street"
+        reader.wrong("valid_until", "endless-offer", "an offer holds for a time, and none is written", tip)
+    if not (day and product and region and currency and amount and tax and kind and seller and source):
+        return None
+    if not reader.faultless:
         return None
     return PriceRow(
-        row.line,
-        cast(date, day),
-        cast(str, product),
-        cast(str, region),
-        cast(str, currency),
-        cast(Decimal, amount),
-        cast(Tax, tax),
-        cast(Kind, kind),
-        cast(str, seller),
-        until,
-        cast(str, source),
-    )
+        row.line, day, product, region, currency, amount, tax, kind, seller, until, source
+    )  # fmt: skip
 
 
 def row_line(price: PriceRow) -> str:
@@ -89,6 +78,7 @@ def row_line(price: PriceRow) -> str:
 def append_price(path: Path, price: PriceRow) -> None:
     """Append one row: locked, in one write, synced to the disk; nothing that stands there is rewritten.
 
+    A log that is not there begins with its header. The caller has validated the row (`price_of`).
     Raises CannotWrite (an OSError) where the log cannot be written or its last line is torn.
     """
     append_line(path, row_line(price).encode(), header=(",".join(HEADER) + "\n").encode())
@@ -96,19 +86,12 @@ def append_price(path: Path, price: PriceRow) -> None:
 
 def offered(row: PriceRow) -> Offered:
     """What makes two rows prices of the same offer, of which the newer replaces the older."""
-    return row.product, row.seller, row.kind, row.currency, row.tax
+    return row.product, row.region, row.seller, row.kind, row.currency, row.tax
 
 
 def newest(rows: Iterable[PriceRow], region: str, day: date) -> dict[Offered, PriceRow]:
     """The newest row of each offer in the region dated on or before the day, expired or not."""
-    found: dict[Offered, PriceRow] = {}
-    for row in rows:
-        if row.region != region or row.date > day:
-            continue
-        key = offered(row)
-        if key not in found or (row.date, row.line) > (found[key].date, found[key].line):
-            found[key] = row
-    return found
+    return {offer: seen[-1] for offer, seen in _observed(rows, region, day).items()}
 
 
 def prices_in_force(rows: Iterable[PriceRow], region: str, day: date) -> dict[str, list[PriceRow]]:
@@ -122,14 +105,14 @@ def prices_in_force(rows: Iterable[PriceRow], region: str, day: date) -> dict[st
 
 @dataclass(frozen=True, slots=True)
 class PriceFall:
-    """A fall against a price of the same offer that was observed before."""
+    """A fall against the price of the same offer that was observed before it."""
 
     now: PriceRow
     before: PriceRow
 
     @property
     def by(self) -> Decimal:
-        """By how much it fell."""
+        """By how much it fell, in the offer's currency and on its tax basis."""
         return self.before.amount - self.now.amount
 
     @property
@@ -139,19 +122,36 @@ class PriceFall:
 
 
 def price_falls(rows: Iterable[PriceRow], region: str, since: date, day: date) -> list[PriceFall]:
-    """The falls observed after `since` and by the day, each against the observation just before it."""
-    last: dict[Offered, PriceRow] = {}
-    falls: list[PriceFall] = []
-    for row in sorted(rows, key=lambda r: (r.date, r.line)):
-        if row.region != region or row.date > day:
-            continue
-        before = last.get(offered(row))
-        if before is not None and row.amount < before.amount and row.date > since:
-            falls.append(PriceFall(row, before))
-        last[offered(row)] = row
-    return falls
+    """The falls dated after `since` and by the day, in order, each against the observation just before it."""
+    falls = [
+        PriceFall(now, before)
+        for seen in _observed(rows, region, day).values()
+        for before, now in pairwise(seen)
+        if now.amount < before.amount and now.date > since
+    ]
+    return sorted(falls, key=lambda fall: (fall.now.date, fall.now.line))
+
+
+def falls_in_force(rows: Iterable[PriceRow], product: str, region: str, day: date) -> list[PriceFall]:
+    """The product's prices that hold on the day and are lower than the same offer's price before.
+
+    A first observation is no fall, whatever another seller, a list price or another tax basis says.
+    """
+    observed = _observed((row for row in rows if row.product == product), region, day)
+    latest = [PriceFall(seen[-1], seen[-2]) for seen in observed.values() if len(seen) > 1]
+    falls = [fall for fall in latest if fall.by > 0 and fall.now.in_force(day)]
+    return sorted(falls, key=lambda fall: (fall.now.date, fall.now.line))
 
 
 def with_amount(row: PriceRow, amount: Decimal) -> PriceRow:
     """The same offer at another amount, for what-if questions."""
     return replace(row, amount=amount)
+
+
+def _observed(rows: Iterable[PriceRow], region: str, day: date) -> dict[Offered, list[PriceRow]]:
+    """Each offer's rows in the region dated on or before the day, by date and line; offers by first sight."""
+    found: dict[Offered, list[PriceRow]] = {}
+    for row in sorted(rows, key=lambda r: (r.date, r.line)):
+        if row.region == region and row.date <= day:
+            found.setdefault(offered(row), []).append(row)
+    return found

@@ -3,13 +3,18 @@
 import math
 
 import worlds
-
-from spindlewise.answer.figures import fixed_standings, stack_to_top
+from spindlewise.answer.claims import weight_standing
+from spindlewise.answer.figures import stack_to_top, unpriced_standings
 from spindlewise.catalog.figure import Absent, Known
+from spindlewise.decide.claims_record import claims_record
 
 
 def standings(observations):
-    return fixed_standings(worlds.product("heron", observations), worlds.DAY)
+    heron = worlds.product("heron", observations)
+    return {
+        "weight": weight_standing(heron, worlds.DAY, claims_record([])),
+        **unpriced_standings(heron, worlds.DAY),
+    }
 
 
 def test_a_weighing_stands_before_a_claim_and_keeps_its_interval():
@@ -60,7 +65,7 @@ def test_stack_to_the_sole_becomes_stack_to_the_pedal_top_with_a_known_cleat_and
     assert isinstance(found, Known)
     assert found.value == 11.0
     assert found.plus_minus == math.hypot(0.2, 0.2)
-    assert fixed_standings(heron, worlds.DAY)["stack"].origin == "worked out"
+    assert unpriced_standings(heron, worlds.DAY)["stack"].origin == "worked out"
 
 
 def test_a_cleat_of_unknown_height_converts_nothing():
@@ -73,6 +78,6 @@ def test_a_cleat_of_unknown_height_converts_nothing():
 def test_a_cleat_without_plus_minus_gives_no_interval():
     cleat = {"bolts": "three-bolt", "pattern": "Keel", "height_mm": 5.5}
     heron = worlds.product("heron", {"stack_mm": (worlds.stack(16.5, "axis to sole"),)}, cleat=cleat)
-    found = fixed_standings(heron, worlds.DAY)["stack"]
+    found = unpriced_standings(heron, worlds.DAY)["stack"]
 
     assert (found.value, found.low) == (11.0, None)

@@ -1,8 +1,8 @@
 """Standings as merits on the catalog's fixed curves."""
 
 import pytest
-import worlds
 
+import worlds
 from spindlewise.answer.merits import Yardstick
 from spindlewise.answer.standing import Standing
 

@@ -5,13 +5,15 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
-import worlds
 
+import worlds
 from spindlewise.answer.needs import sift
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.reception.reading_mode import Reception
 
-GOOD = Reception("head unit", "both sides", "ANT+", None, "", 1, "arrives", "arrives", (), "both sides", "both sides")
+GOOD = Reception(
+    "head unit", "both sides", "ANT+", None, "", 1, "arrives", "arrives", (), "both sides", "both sides"
+)
 PRICED = Paid(Decimal("500.00"), "EUR", worlds.price("heron", 500), (), 10)
 
 

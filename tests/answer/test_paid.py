@@ -4,7 +4,6 @@ from datetime import date
 from decimal import Decimal
 
 import worlds
-
 from spindlewise.answer.paid import Paid, Unpriced, as_paid, paid_for
 from spindlewise.catalog.price_log import prices_in_force
 

@@ -3,7 +3,6 @@
 from datetime import date
 
 import worlds
-
 from spindlewise.answer.received import detail_standing, receive_all
 
 HEARS_BLUETOOTH = {"name": "phone", "protocols": ("Bluetooth",), "channels": "unlimited"}

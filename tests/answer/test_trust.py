@@ -3,8 +3,8 @@
 import math
 
 import pytest
-import worlds
 
+import worlds
 from spindlewise.answer.received import receive_all
 from spindlewise.answer.trust import bench_evidence, crank_error, ridden_crank_mm
 

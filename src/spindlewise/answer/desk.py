@@ -2,19 +2,24 @@
 
 from datetime import date
 
+from spindlewise.answer.claims import weight_record
 from spindlewise.answer.market import Market, open_market
 from spindlewise.answer.merits import Yardstick
 from spindlewise.answer.owning import Owned, own_all, riding_key
 from spindlewise.answer.received import Received, receive_all, reception_key
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.decide.claims_record import ClaimsRecord
 
 
 class Desk:
     """Answers questions from one catalog as of one day; what it has worked out it keeps."""
 
-    def __init__(self, catalog: Catalog, day: date | None = None) -> None:
-        """`day` is the as-of date; without one the catalog's own pinned day, which must then exist."""
+    def __init__(self, catalog: Catalog, day: date | None = None, record: ClaimsRecord | None = None) -> None:
+        """`day` is the as-of date; without one the catalog's own pinned day, which must then exist.
+
+        `record` is the catalog's record of claimed against weighed, worked out unless given.
+        """
         if day is None:
             if isinstance(catalog.settings.as_of, str):
                 raise ValueError("the catalog pins no day of its own | say which day with --as-of")
@@ -22,6 +27,7 @@ class Desk:
         self.catalog = catalog
         self.day = day
         self.yardstick = Yardstick(catalog.criteria)
+        self.record = weight_record(catalog, day) if record is None else record
         self._markets: dict[tuple[str, str], Market] = {}
         self._received: dict[object, dict[str, Received]] = {}
         self._owned: dict[object, dict[str, Owned]] = {}
@@ -30,7 +36,9 @@ class Desk:
         """The market of a region and currency; raises NoMarket."""
         key = (region, currency)
         if key not in self._markets:
-            self._markets[key] = open_market(self.catalog, self.yardstick, region, currency, self.day)
+            self._markets[key] = open_market(
+                self.catalog, self.yardstick, self.record, region, currency, self.day
+            )
         return self._markets[key]
 
     def received(self, buyer: Buyer) -> dict[str, Received]:

@@ -1,19 +1,18 @@
-"""The figures of a product that do not depend on who asks: weight, running time, warranty, stack."""
+"""The figures that rest on a product's own observations alone: running time, warranty, stack."""
 
 import math
 from datetime import date
 
 from spindlewise.answer.standing import Standing
-from spindlewise.catalog.figure import Absent, Known, figure, stack_mm, weight_g
+from spindlewise.catalog.figure import Absent, Known, figure, stack_mm
 from spindlewise.catalog.product import Product
 
 TOP, SOLE = "axis to pedal top", "axis to sole"
 
 
-def fixed_standings(product: Product, day: date) -> dict[str, Standing]:
-    """The standings of the criteria that are the same for every buyer."""
+def unpriced_standings(product: Product, day: date) -> dict[str, Standing]:
+    """The standings that rest on the product's own observations alone."""
     return {
-        "weight": as_standing("weight", weight_g(product, day), "g"),
         "running_time": as_standing("running_time", figure(product, "running_hours", day), "h"),
         "warranty": as_standing("warranty", figure(product, "warranty_years", day), "years"),
         "stack": as_standing("stack", stack_to_top(product, day), "mm"),

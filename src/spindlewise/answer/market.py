@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from spindlewise.answer.figures import fixed_standings
+from spindlewise.answer.claims import weight_standing
+from spindlewise.answer.figures import unpriced_standings
 from spindlewise.answer.merits import MeritSpan, Yardstick
 from spindlewise.answer.paid import Paid, Unpriced, paid_for
 from spindlewise.answer.standing import Standing
@@ -13,6 +14,7 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.money import MissingRate, Money
 from spindlewise.catalog.price_log import prices_in_force
 from spindlewise.decide.break_even import PriceScale, PriceTerm
+from spindlewise.decide.claims_record import ClaimsRecord
 from spindlewise.units import minor_digits
 
 
@@ -37,7 +39,9 @@ class Market:
     """Products with a standing safety notice."""
 
 
-def open_market(catalog: Catalog, yardstick: Yardstick, region: str, currency: str, day: date) -> Market:
+def open_market(
+    catalog: Catalog, yardstick: Yardstick, record: ClaimsRecord, region: str, currency: str, day: date
+) -> Market:
     """Work out the market once; many buyers may then be served from it."""
     if region not in catalog.settings.regions:
         known = ", ".join(sorted(catalog.settings.regions))
@@ -59,7 +63,7 @@ def open_market(catalog: Catalog, yardstick: Yardstick, region: str, currency: s
     )
     for name, product in catalog.products.items():
         paid = paid_for(name, in_force, catalog, region, currency, day)
-        fixed = fixed_standings(product, day)
+        fixed = {"weight": weight_standing(product, day, record), **unpriced_standings(product, day)}
         market.prices[name] = paid
         market.standings[name] = {"price": price_standing(paid, currency), **fixed}
         market.merits[name] = {

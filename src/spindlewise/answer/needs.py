@@ -31,9 +31,7 @@ class Sifted:
     unchecked: tuple[str, ...]
 
 
-def sift(
-    product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, reception: Reception
-) -> Sifted:
+def sift(product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, reception: Reception) -> Sifted:
     """Hold one product against all needs of the buyer; every failure is named, not the first only."""
     failures: list[Failure] = []
     unchecked: list[str] = []
@@ -92,9 +90,7 @@ def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) 
             failures.append(Failure("cleats", f"cleat pattern {product.cleat.pattern}", safety=True))
 
 
-def _reading(
-    buyer: Buyer, reception: Reception, failures: list[Failure], unchecked: list[str]
-) -> None:
+def _reading(buyer: Buyer, reception: Reception, failures: list[Failure], unchecked: list[str]) -> None:
     wants_both = buyer.needs.reading == "both sides"
     wants_balance = buyer.needs.balance == "needed"
     if wants_both and reception.mode != "both sides":

@@ -64,7 +64,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         followers=followers,
         near_misses=near_misses(desk, ranking),
         break_evens=break_evens(desk, ranking),
-        outlook=outlook(ranking),
+        outlook=outlook(desk, ranking),
         swap=_swap(desk, buyer, pick),
         climb=steps,
         climb_missing=steps_missing,

@@ -1,0 +1,66 @@
+"""What a maker's claim is worth: the catalog's own record of claimed against weighed, and what it predicts."""
+
+from datetime import date
+
+from spindlewise.answer.figures import as_standing
+from spindlewise.answer.standing import Standing
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.figure import Known, weight_g
+from spindlewise.catalog.product import Product
+from spindlewise.decide.claims_record import ClaimPair, ClaimsRecord, Prediction, claims_record
+from spindlewise.units import grams_text, number_text, percent_text
+
+
+def weight_record(catalog: Catalog, day: date) -> ClaimsRecord:
+    """The record of the whole catalog on the day: every product of which claim and weighing are both known.
+
+    It is evidence: it never depends on who asks or on which candidates pass a buyer's needs.
+    """
+    pairs = []
+    for product in catalog.products.values():
+        claim, weighing = weight_g(product, day, "claimed"), weight_g(product, day, "measured")
+        if isinstance(claim, Known) and isinstance(weighing, Known):
+            # a stated plus-minus holds the value in about 19 of 20 cases: two standard uncertainties
+            uncertainty = (weighing.plus_minus or 0.0) / 2 / weighing.value
+            pairs.append(ClaimPair(product.maker, claim.value, weighing.value, uncertainty))
+    return claims_record(pairs)
+
+
+def weight_standing(product: Product, day: date, record: ClaimsRecord) -> Standing:
+    """The weight as it counts: weighed, else reported, else predicted from the claim, else the bare claim."""
+    found = weight_g(product, day)
+    if isinstance(found, Known) and found.grade == "claimed":
+        predicted = record.predict(product.maker, found.value)
+        if isinstance(predicted, Prediction):
+            return _predicted(found, predicted)
+    return as_standing("weight", found, "g")
+
+
+def _predicted(claim: Known, worth: Prediction) -> Standing:
+    return Standing(
+        "weight",
+        worth.predicted,
+        worth.predicted - worth.plus_minus,
+        worth.predicted + worth.plus_minus,
+        "g",
+        "predicted",
+        claim.date,
+        claim.source,
+        prediction_words(worth),
+    )
+
+
+def prediction_words(worth: Prediction) -> str:
+    """The arithmetic of a prediction in one sentence."""
+    result = (
+        f"claimed {grams_text(worth.claimed)}, predicted {grams_text(worth.predicted)} "
+        f"± {grams_text(worth.plus_minus)} ({percent_text(worth.stray_pct, signed=True)})"
+    )
+    pooled = (
+        f"{worth.pooled_n} weighings of all makers stray {percent_text(worth.pooled_stray_pct, signed=True)}"
+    )
+    if worth.own_stray_pct is None or worth.fallback in ("too few makers", "no maker measured twice"):
+        return f"{result}: {pooled}; pooled record, {worth.fallback}"
+    own = percent_text(worth.own_stray_pct, signed=True)
+    share = number_text(100 * worth.own_weight)
+    return f"{result}: {worth.maker_n} of {worth.maker} stray {own}, counted {share} %; {pooled}"

@@ -127,3 +127,10 @@ def test_scales_that_cannot_be_are_refused():
         PriceScale((PriceTerm(CURVE, 0.5),), Decimal(1), 5)
     with pytest.raises(ValueError, match=r"2\^52"):
         one(PriceScale((PriceTerm(CURVE, 0.5),), Decimal("1e-15"), 2), 30, 50)
+
+
+def test_a_large_addition_for_one_product_does_not_cut_short_the_search_for_another():
+    scale = PriceScale((PriceTerm(CURVE, 0.5, np.array([900.0, 0.0])),), Decimal(1), 2)
+    dear, plain = break_even(scale, np.array([30.0, 30.0]), 50.0)
+    assert dear.outcome is Outcome.NO_PRICE
+    assert plain.amount == Decimal("880.00")

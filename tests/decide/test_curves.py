@@ -119,3 +119,9 @@ def test_steps_are_kept_as_given_and_compare_by_their_merits():
         Steps({})
     with pytest.raises(ValueError, match="merit of yes is outside"):
         Steps({"yes": 1.5, "no": 0.0})
+
+
+def test_rounding_does_not_carry_a_merit_past_the_knots():
+    # straight interpolation just below 7.5 gives 0.9000000000000001, and 0.09999999999999998 at 7.6
+    assert Curve((1.4, 7.5), (0.3, 0.9)).at(np.nextafter(7.5, 0)) == 0.9
+    assert merits_at([Curve((7.2, 7.6), (0.9, 0.1))], np.array([[7.6]])).tolist() == [[0.1]]

@@ -89,3 +89,10 @@ def test_what_cannot_be_ordered_is_refused():
         ranking_order(("a", "b"), np.array([1.0, 2.0]), [True])
     assert ranking_order((), np.array([])).tolist() == []
     assert held_flags(None, 2).tolist() == [False, False]
+
+
+def test_the_order_of_the_criteria_does_not_show_in_the_last_bit_of_a_share():
+    weights = {"a": 0.1, "b": 0.2, "c": 0.3}
+    there, back = shares(weights, list("abc")), shares(weights, list("cba"))
+    assert 0.1 + 0.2 + 0.3 != 0.3 + 0.2 + 0.1
+    assert there.tolist() == back[::-1].tolist()

@@ -70,3 +70,14 @@ def test_of_two_rivals_at_the_same_end_the_smaller_id_is_named():
 def test_no_products_no_range():
     with pytest.raises(ValueError, match="without products"):
         weight_ranges(table(np.empty((0, 2))), np.array([0.5, 0.5]))
+
+
+def test_a_difference_in_the_last_bit_limits_nothing():
+    found = weight_ranges(table([[0.3, 0.6], [0.1 + 0.2, 0.5]]), np.array([0.5, 0.5]))
+    assert [(each.low, each.high, each.high_rival) for each in found] == [(0.0, 1.0, None)] * 2
+
+
+def test_the_present_share_lies_in_its_own_range_to_the_last_bit():
+    # level at exactly 2/7, where 0.2 / 0.7 is one last digit more than the present share
+    price, _ = weight_ranges(table([[0.5, 0.0], [0.0, 0.2]]), np.array([2.0, 5.0]))
+    assert price.low == price.share < 0.2 / 0.7

@@ -5,7 +5,7 @@ The minus is ASCII's, so that a pasted figure is still a number; minus zero is n
 """
 
 from datetime import date
-from decimal import ROUND_HALF_UP, Context, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
 from functools import cache
 
 _CONTEXT = Context(prec=400)  # not the thread's context: the same input must give the same digits
@@ -78,7 +78,8 @@ def money_text(amount: Decimal, currency: str, signed: bool = False) -> str:
     from babel.numbers import format_decimal
 
     rounded = to_minor_unit(amount, currency)
-    text = format_decimal(rounded, format=_pattern(minor_digits(currency)), locale="en")
+    with localcontext(_CONTEXT):  # the library rounds by the thread's own
+        text = format_decimal(rounded, format=_pattern(minor_digits(currency)), locale="en")
     return f"{currency} {'+' if signed and rounded > 0 else ''}{text}"
 
 

@@ -1,4 +1,4 @@
-"""What a maker's claim is worth: the catalog's own record of claimed against weighed, and what it predicts."""
+"""What a maker's claim is worth, by the catalog's own record of claimed against weighed."""
 
 from datetime import date
 
@@ -56,9 +56,8 @@ def prediction_words(worth: Prediction) -> str:
         f"claimed {grams_text(worth.claimed)}, predicted {grams_text(worth.predicted)} "
         f"± {grams_text(worth.plus_minus)} ({percent_text(worth.stray_pct, signed=True)})"
     )
-    pooled = (
-        f"{worth.pooled_n} weighings of all makers stray {percent_text(worth.pooled_stray_pct, signed=True)}"
-    )
+    everybody = percent_text(worth.pooled_stray_pct, signed=True)
+    pooled = f"{worth.pooled_n} weighings of all makers stray {everybody}"
     if worth.own_stray_pct is None or worth.fallback in ("too few makers", "no maker measured twice"):
         return f"{result}: {pooled}; pooled record, {worth.fallback}"
     own = percent_text(worth.own_stray_pct, signed=True)

@@ -58,14 +58,32 @@ def test_many_words_are_cut() -> None:
     ("fault", "words"),
     [
         (_fault("greater_than", 0, gt=0), ("out-of-range", "found the number 0", "expected more than 0")),
-        (_fault("greater_than_equal", -1, ge=0), ("out-of-range", "found the number -1", "expected at least 0")),
+        (
+            _fault("greater_than_equal", -1, ge=0),
+            ("out-of-range", "found the number -1", "expected at least 0"),
+        ),
         (_fault("less_than", 9, lt=9), ("out-of-range", "found the number 9", "expected less than 9")),
-        (_fault("less_than_equal", 9, le=5), ("out-of-range", "found the number 9", "expected at most 5")),
-        (_fault("multiple_of", 9, multiple_of=5), ("out-of-range", "found the number 9", "expected a multiple of 5")),
-        (_fault("string_too_short", "", min_length=1), ("text-length", "found empty text", "expected at least 1 character")),
-        (_fault("string_too_long", "abc", max_length=2), ("text-length", "has 3 characters", "expected at most 2 characters")),
-        (_fault("too_short", (), min_length=1), ("list-length", "found an empty list", "expected at least 1 entry")),
-        (_fault("too_long", (1, 2), max_length=1), ("list-length", "has 2 entries", "expected at most 1 entry")),
+        (_fault("less_than_equal", 9, le=5.0), ("out-of-range", "found the number 9", "expected at most 5")),
+        (
+            _fault("multiple_of", 9, multiple_of=5),
+            ("out-of-range", "found the number 9", "expected a multiple of 5"),
+        ),
+        (
+            _fault("string_too_short", "", min_length=1),
+            ("text-length", "found empty text", "expected at least 1 character"),
+        ),
+        (
+            _fault("string_too_long", "abc", max_length=2),
+            ("text-length", "has 3 characters", "expected at most 2 characters"),
+        ),
+        (
+            _fault("too_short", (), min_length=1),
+            ("list-length", "found an empty list", "expected at least 1 entry"),
+        ),
+        (
+            _fault("too_long", (1, 2), max_length=1),
+            ("list-length", "has 2 entries", "expected at most 1 entry"),
+        ),
         (
             _fault("string_pattern_mismatch", "Demo One!", pattern="^[a-z0-9]+(-[a-z0-9]+)*$"),
             ("text-form", "found text 'Demo One!'", "write demo-one"),
@@ -78,17 +96,26 @@ def test_many_words_are_cut() -> None:
             _fault("string_pattern_mismatch", "x", pattern="^[0-9]$"),
             ("text-form", "found text 'x'", "expected text of the form ^[0-9]$"),
         ),
-        (_fault("value_error", "x", error=ValueError("is odd | make it even")), ("invalid-value", "is odd", "make it even")),
-        (_fault("value_error", {}, error=ValueError("low stands above high")), ("contradiction", "low stands above high", "")),
+        (
+            _fault("value_error", "x", error=ValueError("is odd | make it even")),
+            ("invalid-value", "is odd", "make it even"),
+        ),
+        (
+            _fault("value_error", {}, error=ValueError("low stands above high")),
+            ("contradiction", "low stands above high", ""),
+        ),
         (_fault("assertion_error", "x", error=AssertionError("\x1b")), ("invalid-value", "\\x1b", "")),
-        (_fault("finite_number", 1.0), ("invalid-value", "found the number 1.0", "input should be something")),
+        (
+            _fault("finite_number", 1.0),
+            ("invalid-value", "found the number 1.0", "input should be something"),
+        ),
         (_fault("int_type", 1.5), ("wrong-kind", "found the number 1.5", "expected a whole number")),
         (_fault("date_type", "1.2.2024"), ("wrong-kind", "found text '1.2.2024'", "write it as YYYY-MM-DD")),
         (_fault("date_type", "soon"), ("wrong-kind", "found text 'soon'", "expected a day as YYYY-MM-DD")),
         (_fault("tuple_type", "x"), ("wrong-kind", "found text 'x'", "expected a list")),
         (_fault("model_type", (1,)), ("wrong-kind", "found a list of 1", "expected keys with values")),
     ],
-)  # fmt: skip
+)
 def test_each_fault_in_plain_words(fault: Fault, words: tuple[str, str, str]) -> None:
     assert single(fault, "") == words
 

@@ -6,9 +6,10 @@ from spindlewise.catalog.yaml_text import read_yaml_text
 from spindlewise.problems import Place
 
 MISTAKES = [
-    "a: b: c", "a: 'x", "a: [1", "a: {b: 1", "a: @x", "a: ]", "- a\nb: 1", "a:\n  b: 1\n c: 2", "a: - b",
-    "a\nb: 1", "id:plain\nb: 1", "a: 1\nfoo\n", "a: 'b' c", "a: >x\n  y", 'a: "\\q"', "a: 1\n...\nb: 2", "a: &",
-]  # fmt: skip
+    *("a: b: c", "a: 'x", "a: [1", "a: {b: 1", "a: @x", "a: ]", "- a\nb: 1", "a:\n  b: 1\n c: 2"),
+    *("a: - b", "a\nb: 1", "id:plain\nb: 1", "a: 1\nfoo\n", "a: 'b' c", "a: >x\n  y", 'a: "\\q"'),
+    *("a: 1\n...\nb: 2", "a: &"),
+]
 
 
 @pytest.mark.parametrize("text", MISTAKES)

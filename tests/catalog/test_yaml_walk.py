@@ -65,6 +65,17 @@ def test_the_longest_text_passes_and_one_more_does_not() -> None:
     ]
 
 
+def test_a_walk_that_stops_for_two_reasons_says_the_first() -> None:
+    text = "[" * DEEPEST + "x," * (MOST_NODES - DEEPEST) + "[x]" + "]" * DEEPEST
+    assert [p.rule for p in _walk(text).problems] == ["too-many-nodes"]
+
+
+def test_a_value_without_its_key() -> None:
+    walk = _walk("a:\n  ?\n  : x\n  b: 1\n")
+    assert walk.data == {"a": {"b": 1}}
+    assert [(p.rule, p.field) for p in walk.problems] == [("key-kind", "a")]
+
+
 def test_reading_stops_after_the_most_problems() -> None:
     walk = _walk("- no\n" * (2 * MOST_PROBLEMS))
     assert len(walk.problems) == MOST_PROBLEMS + 1

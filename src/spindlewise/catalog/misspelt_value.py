@@ -8,7 +8,7 @@ _SPREAD = re.compile(
     r"(?P<number>-?[0-9]+(?:\.[0-9]+)?)\s*(?:±|\+/-|\+-)\s*(?P<spread>[0-9]+(?:\.[0-9]+)?)\D*"
 )
 _CIRCA = re.compile(
-    r"(?:~|≈|about|circa|ca\.?|approx\.?|under|over|up to|<=?|>=?)\s*(?P<number>[0-9].*)", re.I
+    r"(?:~|≈|about|circa|ca\.?|approx\.?|under|over|up to|<=?|>=?)\s*(?P<number>(?P<leading>[0-9]+).*)", re.I
 )
 _RANGE = re.compile(r"[0-9]+(?:\.[0-9]+)?\s*(?:-|–|to)\s*[0-9]+(?:\.[0-9]+)?\D*")
 _MONEY = re.compile(
@@ -33,11 +33,12 @@ def number_tip(text: str) -> str:
     if _PLAIN.fullmatch(text):
         return f"take the quotes away: {text}"
     if found := _SPREAD.fullmatch(text):
-        return f"write {found['number']}, and {found['spread']} under the key for the plus-minus"
+        number, spread = _tidy(found["number"]), _tidy(found["spread"])
+        return f"write {number}, and {spread} under the key for the plus-minus"
     if _RANGE.fullmatch(text):
         return "write the middle of the range, and half its width under the key for the plus-minus"
     if found := _CIRCA.fullmatch(text):
-        number = _number(found["number"]) or re.match(r"[0-9]+", found["number"])[0]  # type: ignore[index]
+        number = _number(found["number"]) or _tidy(found["leading"])
         return f"write {number}: how sure it is stands in a key of its own"
     if found := _MONEY.fullmatch(text):
         number = _number((found["before"] or found["after"]).strip())
@@ -45,9 +46,6 @@ def number_tip(text: str) -> str:
     if found := _UNIT.fullmatch(text):
         number = _number(found["number"])
         return f"write {number}: the unit stands in the key" if number else ""
-    if re.fullmatch(r"-?[0-9]{1,3},[0-9]{3}", text):
-        whole, fraction = text.split(",")
-        return f"write {whole}{fraction} for thousands, or {whole}.{fraction} for a decimal"
     number = _number(text)
     return f"write {number}" if number else ""
 
@@ -69,16 +67,17 @@ def day_tip(text: str) -> str:
 
 
 def _number(text: str) -> str:
-    """The number as it has to be written, or "" where the text is not one number."""
+    """The number as it has to be written, both where it can be either, or "" where it is none."""
     text = text.replace("−", "-").removeprefix("+")
     if _PLAIN.fullmatch(text):
         return text
+    if re.fullmatch(r"-?[0-9]{1,3},[0-9]{3}", text):
+        whole, fraction = text.split(",")
+        return f"{_tidy(whole + fraction)} for thousands or {_tidy(whole)}.{fraction} for a decimal"
     if found := _GROUPED.fullmatch(text):
         rest = found["rest"]
         whole = text[: -len(rest) - 1] if rest else text
-        # A comma or point that stands once and alone may as well be the decimal mark.
-        if rest or found["group"] not in ",." or text.count(found["group"]) > 1:
-            return re.sub(r"[^0-9-]", "", whole) + (f".{rest}" if rest else "")
+        return _tidy(re.sub(r"[^0-9-]", "", whole) + (f".{rest}" if rest else ""))
     if re.fullmatch(r"-?[0-9]+,[0-9]+", text):
         return _tidy(text.replace(",", "."))
     return _tidy(text) if re.fullmatch(r"-?[0-9]+(\.[0-9]*)?|-?\.[0-9]+", text) else ""

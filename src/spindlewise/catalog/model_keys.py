@@ -13,14 +13,14 @@ from spindlewise.catalog.document import Path
 def fields_at(model: type[BaseModel], path: Path, branches: Collection[str] = ()) -> dict[str, FieldInfo]:
     """The fields that the model allows at the path, by their YAML key, in the model's order.
 
-    Where the path leads through a union of models, `branches` says which by the models' names, as pydantic
-    puts them into its locations; without a hit, all of them count.
+    Where the path leads through a union of models, `branches` says which, as pydantic names them in its
+    locations: by the model's name or by the word that tells them apart; without a hit, all of them count.
     """
     kinds: list[Any] = [model]
     for step in path:
         inner = [kind for outer in kinds for kind in _step_into(outer, step)]
         kinds = [leaf for kind in inner for leaf in _leaves(kind)]
-        kinds = [leaf for leaf in kinds if getattr(leaf, "__name__", "") in branches] or kinds
+        kinds = [leaf for leaf in kinds if _is_branch(leaf, branches)] or kinds
     return {key: field for kind in kinds if _is_model(kind) for key, field in _by_key(kind).items()}
 
 
@@ -64,6 +64,13 @@ def _step_into(kind: Any, step: str | int) -> list[Any]:
         field = _by_key(kind).get(step)
         return [] if field is None else [field.annotation]
     return []
+
+
+def _is_branch(kind: Any, branches: Collection[str]) -> bool:
+    if not _is_model(kind):
+        return False
+    words = (word for field in kind.model_fields.values() for word in words_in(field.annotation))
+    return kind.__name__ in branches or any(word in branches for word in words)
 
 
 def _is_model(kind: Any) -> bool:

@@ -146,9 +146,17 @@ def _pattern(fault: Fault) -> Words:
 
 def _range(words: str, fact: str) -> Callable[[Fault], Words]:
     def worded(fault: Fault) -> Words:
-        return "out-of-range", f"found {described(fault.value)}", f"expected {words} {fault.facts[fact]}"
+        return (
+            "out-of-range",
+            f"found {described(fault.value)}",
+            f"expected {words} {_bound(fault.facts[fact])}",
+        )
 
     return worded
+
+
+def _bound(bound: object) -> str:
+    return str(int(bound)) if isinstance(bound, float) and bound.is_integer() else str(bound)
 
 
 def _length(rule: str, unit: str, words: str, fact: str) -> Callable[[Fault], Words]:

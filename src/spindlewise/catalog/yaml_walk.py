@@ -1,13 +1,13 @@
 """The walk over YAML events: plain data and places in one pass, nothing copied, resolved or constructed."""
 
-from functools import lru_cache
 from typing import Any
 
 import yaml
 
+from spindlewise.catalog import yaml_refusals as refusals
 from spindlewise.catalog.document import MISREAD, Path, dotted
 from spindlewise.catalog.plain_scalar import Surprise, read_plain
-from spindlewise.problems import Place, Problem, quoted
+from spindlewise.problems import Place, Problem
 
 DEEPEST = 24
 """Levels of lists and mappings within one another."""
@@ -104,10 +104,10 @@ class Walk:
     def _begin_document(self, event: Any) -> None:
         self._documents += 1
         if self._documents > 1:
-            self._add(_spot(event), "several-documents", "a second document begins", "one file, one document")
+            self._add(_spot(event), refusals.SECOND_DOCUMENT)
             self._going = False
         elif event.version or event.tags:
-            self._add(_spot(event), "directive", "a YAML directive", "take the line that begins with % away")
+            self._add(_spot(event), refusals.DIRECTIVE)
 
     def _scalar(self, event: Any) -> None:
         frame = self._stack[-1] if self._stack else None
@@ -117,24 +117,25 @@ class Walk:
             self._key(frame, event, spot)
             return
         path = self._here(frame)
+        value = event.value
         if event.anchor is not None or event.tag is not None:
-            value = self._refuse_properties(event, spot, path)
-        else:
-            value = event.value
-            if len(value) > LONGEST_SCALAR:
-                value = self._too_long(value, spot, path)
-            elif not event.style:
-                if frame is None and not value:
-                    self._empty()
-                    return
-                value = read_plain(value)
-                if type(value) is Surprise:
-                    self._add(spot, value.rule, value.message, value.tip, path)
-                    value = MISREAD
+            self._refuse_properties(event, spot, path)
+            value = MISREAD
+        elif len(value) > LONGEST_SCALAR:
+            self._add(spot, refusals.too_long(value, LONGEST_SCALAR), path)
+            value = MISREAD
+        elif not event.style:
+            if frame is None and not value:
+                self._empty()
+                return
+            value = read_plain(value)
+            if type(value) is Surprise:
+                self._add(spot, (value.rule, value.message, value.tip), path)
+                value = MISREAD
         self._put(frame, path, value, spot)
 
     def _empty(self) -> None:
-        self._add((1, 1), "empty-file", "the file holds nothing", "begin with a template")
+        self._add((1, 1), refusals.EMPTY_FILE)
         self.whole = False
 
     def _key(self, frame: _Frame, event: Any, spot: Spot) -> None:
@@ -142,15 +143,12 @@ class Walk:
         if event.anchor is not None or event.tag is not None:
             self._refuse_properties(event, spot, frame.path)
         if len(key) > LONGEST_SCALAR:
-            self._too_long(key, spot, frame.path)
-        elif not event.style and (refused := _refused_key(key)):
-            self._add(spot, *refused, frame.path)
+            self._add(spot, refusals.too_long(key, LONGEST_SCALAR), frame.path)
+        elif not event.style and (refused := refusals.plain_key(key)):
+            self._add(spot, refused, frame.path)
         elif key in frame.entries:
-            first_line, first_column = frame.key_spots[(*frame.path, key)]
-            told = (
-                f"the key stands a second time; it stands first in line {first_line}, column {first_column}"
-            )
-            self._add(spot, "duplicate-key", told, "keep one of the two", (*frame.path, key))
+            path = (*frame.path, key)
+            self._add(spot, refusals.duplicate_key(*frame.key_spots[path]), path)
         else:
             frame.key = key
             frame.entries[key] = MISREAD
@@ -187,9 +185,7 @@ class Walk:
         self._count(spot)
         is_key = frame is not None and frame.mapping and frame.key is _NO_KEY
         path = frame.path if frame is not None and is_key else self._here(frame)
-        text = quoted("*" + event.anchor)
-        tip = 'write the value out in full, or put it in quotes if the text begins with "*"'
-        self._add(spot, "alias", f"{text} copies from elsewhere in the file", tip, path)
+        self._add(spot, refusals.alias(event.anchor), path)
         if frame is not None and is_key:
             frame.key = _Dropped(())
         else:
@@ -224,35 +220,24 @@ class Walk:
 
     def _refuse_key_kind(self, frame: _Frame | None, spot: Spot) -> None:
         assert frame is not None  # noqa: S101  # a key always stands in a mapping
-        self._add(
-            spot, "key-kind", "a list or mapping stands as a key", "write a word as the key", frame.path
-        )
+        self._add(spot, refusals.LIST_AS_KEY, frame.path)
         frame.key = _Dropped(())
 
-    def _refuse_properties(self, event: Any, spot: Spot, path: Path) -> object:
+    def _refuse_properties(self, event: Any, spot: Spot, path: Path) -> None:
         if event.anchor is not None:
-            text = quoted("&" + event.anchor)
-            tip = 'take it away and write copies out in full, or put it in quotes if the text begins with "&"'
-            self._add(spot, "anchor", f"{text} marks a value for copying", tip, path)
+            self._add(spot, refusals.anchor(event.anchor), path)
         if event.tag is not None:
-            text = quoted(event.tag.replace("tag:yaml.org,2002:", "!!"))
-            tip = 'take it away, or put it in quotes if the text begins with "!"'
-            self._add(spot, "tag", f"the tag {text} stands before a value", tip, path)
-        return MISREAD
-
-    def _too_long(self, text: str, spot: Spot, path: Path) -> object:
-        told = f"the text is {len(text)} characters long"
-        self._add(spot, "too-long", told, f"write at most {LONGEST_SCALAR} characters", path)
-        return MISREAD
+            self._add(spot, refusals.tag(event.tag), path)
 
     def _stop(self, spot: Spot, rule: str, message: str) -> None:
         if not self._going:
             return
         self.whole = self._going = False
         tip = "put these right first" if rule == "too-many-problems" else "write a smaller, flatter file"
-        self._add(spot, rule, message, tip)
+        self._add(spot, (rule, message, tip))
 
-    def _add(self, spot: Spot, rule: str, message: str, tip: str, path: Path = ()) -> None:
+    def _add(self, spot: Spot, words: refusals.Words, path: Path = ()) -> None:
+        rule, message, tip = words
         field = dotted(path)
         told = f"{field}: {message}" if field else message
         self.problems.append(Problem(Place(self.name, *spot), "error", rule, told, tip, field))
@@ -263,19 +248,3 @@ class Walk:
 def _spot(event: Any) -> Spot:
     mark = event.start_mark
     return mark.line + 1, mark.column + 1
-
-
-@lru_cache(maxsize=512)
-def _refused_key(text: str) -> tuple[str, str, str] | None:
-    """Rule, message and tip for a plain key that is not simply a word."""
-    value = read_plain(text)
-    if isinstance(value, str):
-        return None
-    if not text:
-        return "key-kind", "a value stands without its key", "write the key before the colon"
-    if text == "<<":
-        return "merge-key", "the merge key '<<' copies keys from elsewhere", "write the keys out in full"
-    if isinstance(value, Surprise):
-        return value.rule, f"the key {value.message}", f'write "{text}" in quotes, or another word as the key'
-    kind = "a number" if isinstance(value, int | float) else "a day"
-    return "key-kind", f"the key {text} is {kind}", f'write "{text}" in quotes, or a word as the key'

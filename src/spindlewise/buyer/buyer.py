@@ -5,7 +5,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from spindlewise.buyer.model import BuyerId, ProductId, Statement, Sum, Words
+from spindlewise.buyer.model import BuyerId, Currency, ProductId, Region, Statement, Sum, Words
 from spindlewise.buyer.needs import Needs
 from spindlewise.buyer.receiver import Receiver
 from spindlewise.buyer.weights import Weights
@@ -90,8 +90,8 @@ class Buyer(Statement):
     name: Words
     question: Words
     """The question in the buyer's own words."""
-    region: Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]
-    currency: Annotated[str, Field(pattern=r"^[A-Z]{3}$")]
+    region: Region
+    currency: Currency
     budget: Sum | Literal["none"] = "none"
     """The most that may be paid, tax in, in the buyer's currency."""
     weights: Weights
@@ -107,4 +107,4 @@ class Buyer(Statement):
     @property
     def budget_amount(self) -> Decimal | None:
         """The budget as a number, or nothing where there is no limit."""
-        return None if self.budget == "none" else Decimal(self.budget)
+        return None if isinstance(self.budget, str) else self.budget

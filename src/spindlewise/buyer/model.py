@@ -6,6 +6,8 @@ from typing import Annotated, Any
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
+from spindlewise.units import minor_digits
+
 
 class Statement(BaseModel):
     """Something a buyer states: strict types, no unknown keys, never changed after reading."""
@@ -27,19 +29,32 @@ def _plain(text: str) -> str:
 
 
 def _as_written(value: Any) -> Any:
-    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+    if isinstance(value, bool) or not isinstance(value, int | float):
         return value
+    if isinstance(value, float) and not math.isfinite(value):
+        raise ValueError("is not a finite amount | write a plain decimal number")
     return Decimal(repr(value))
+
+
+def _in_circulation(code: str) -> str:
+    minor_digits(code)
+    return code
 
 
 Words = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_plain)]
 Sum = Annotated[
     Decimal,
     BeforeValidator(_as_written),
-    Field(ge=0, le=1_000_000),
-    WithJsonSchema({"type": "number", "minimum": 0}),
+    Field(gt=0, le=1_000_000_000),
+    WithJsonSchema({"type": "number", "exclusiveMinimum": 0, "maximum": 1_000_000_000}),
 ]
-"""An amount of money, exactly as written."""
+"""An amount of money, exactly as written; a pedal costs millions in some currencies."""
+
+Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(_in_circulation)]
+"""An ISO 4217 code that has a minor unit, so that amounts in it can be rounded."""
+
+Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]
+"""A region of the catalog that is asked."""
 
 BuyerId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]
 """The file's name without .yaml."""

@@ -1,6 +1,6 @@
 """How weights are stated: in points, as an order of importance, or as pairs."""
 
-from typing import Annotated, Literal, Self
+from typing import Annotated, Literal, Self, get_args
 
 from pydantic import Field, model_validator
 
@@ -16,16 +16,7 @@ CriterionName = Literal[
     "stack",
     "detail",
 ]
-CRITERIA: tuple[CriterionName, ...] = (
-    "price",
-    "ownership",
-    "weight",
-    "reading_uncertainty",
-    "running_time",
-    "warranty",
-    "stack",
-    "detail",
-)
+CRITERIA: tuple[CriterionName, ...] = get_args(CriterionName)
 """All criteria that can be weighed, in the order in which they are shown."""
 
 Points = Annotated[float, Field(ge=0, le=1000)]

@@ -24,9 +24,9 @@ class LinkState:
 
 
 def status(product: Product, as_of: date) -> StatusSince | None:
-    """The newest status dated on or before the day; nothing where the product was not there yet."""
+    """The newest status dated on or before the day, of two the later listed; nothing before the first."""
     dated = [s for s in product.statuses if s.since <= as_of]
-    return max(dated, key=lambda s: s.since, default=None)
+    return max(reversed(dated), key=lambda s: s.since, default=None)
 
 
 def state(product: Product, as_of: date) -> State | Literal["not yet sold"]:
@@ -69,10 +69,14 @@ def _link_state(protocol: str, carries: tuple[Carried, ...], as_of: date, with_p
         power=_way(standing.get("power"), POWER_WAYS, "none"),
         balance=_way(standing.get("balance"), CARRIED_WAYS, "absent"),
         stroke_metrics=_way(standing.get("stroke metrics"), CARRIED_WAYS, "absent"),
-        since=days.get("power"),
+        since=_day(standing.get("power")),
         firmware=max(firmware, key=_version, default=None),
         promised=tuple(promised),
     )
+
+
+def _day(said: Carried | None) -> date | None:
+    return None if said is None or isinstance(said.since, str) else said.since
 
 
 def _way(said: Carried | None, ways: tuple[Way, ...], silent: Way) -> Way:
@@ -82,4 +86,4 @@ def _way(said: Carried | None, ways: tuple[Way, ...], silent: Way) -> Way:
 
 def _version(text: str) -> tuple[tuple[int, str], ...]:
     """Firmware versions compare part by part, numbers as numbers: 2.10 comes after 2.9."""
-    return tuple((int(part), "") if part.isdigit() else (-1, part) for part in text.split("."))
+    return tuple((int(part), "") if part.isdecimal() else (-1, part) for part in text.split("."))

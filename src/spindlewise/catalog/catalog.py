@@ -24,3 +24,7 @@ class Catalog:
     rates: RateTable
     taxes: TaxTable
     documents: Mapping[str, Document]
+    bench_files: frozenset[str] = frozenset()
+    """The files of the bench, as measured observations name them: 'bench/weighings.csv'."""
+    unread: frozenset[str] = frozenset()
+    """Ids of product files that hold no readable product: to mention one of them is no second mistake."""

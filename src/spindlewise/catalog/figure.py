@@ -62,11 +62,11 @@ class Absent:
 
 
 def seen(series: Sequence[Seen] | str, as_of: Day) -> list[Seen]:
-    """The observations dated on or before the day, best grade first and newest first within it."""
+    """The observations dated on or before the day, best grade first, then newest, then the later listed."""
     if isinstance(series, str):
         return []
     dated = [
-        (GRADES.index(o.grade), -o.date.toordinal(), i, o) for i, o in enumerate(series) if o.date <= as_of
+        (GRADES.index(o.grade), -o.date.toordinal(), -i, o) for i, o in enumerate(series) if o.date <= as_of
     ]
     return [o for *_, o in sorted(dated, key=lambda row: row[:3])]
 
@@ -93,23 +93,26 @@ def figure(
     as_of: Day,
     usable: Callable[[Observation], bool] = lambda _: True,
     wanted: str = "",
+    grade: Grade | None = None,
 ) -> Known | Absent:
     """The figure in force for a numeric attribute, or why there is none.
 
     `usable` says whether an observation's basis lets it decide; `wanted` names that basis for the reader.
+    With a `grade`, only observations of that grade are looked at. Raises ValueError for `ingress`, which is
+    a code.
     """
     series: Sequence[Observation] | Absence = getattr(product.observations, attribute)
     if isinstance(series, str):
         return Absent(series, "nobody has stated it" if series == "unknown" else "does not apply")
-    candidates = seen(series, as_of)
+    candidates = [o for o in seen(series, as_of) if grade is None or o.grade == grade]
     if not candidates:
-        return Absent("unknown", f"nothing observed by {as_of.isoformat()}")
+        return Absent("unknown", f"nothing {grade or 'observed'} by {as_of.isoformat()}")
     fitting = [o for o in candidates if usable(o)]
     if not fitting:
         return Absent("unknown", f"only on another basis ({basis_words(candidates[0])}); wanted: {wanted}")
     for observation in fitting:
         if not isinstance(observation, Figure | SignedFigure):
-            raise TypeError(f"{attribute} is not a number | ask for its code instead")
+            raise ValueError(f"{attribute} is a code, not a number: ask ingress() for it")
         if observation.value == "none":
             return Absent("none", f"{observation.source}, {observation.date.isoformat()}")
         if not isinstance(observation.value, str):
@@ -126,15 +129,22 @@ def figure(
 
 
 def weight_g(product: Product, as_of: Day, grade: Grade | None = None) -> Known | Absent:
-    """The weight of the pair, batteries in, cleats off: the only basis on which weights are compared."""
+    """The weight of the pair, batteries in, cleats off: the only basis on which weights are compared.
+
+    A plain pedal has no batteries; its weighings say so.
+    """
+    words, cells = (
+        ("no batteries", "not applicable") if product.kind == "plain pedal" else ("batteries in", "in")
+    )
 
     def usable(o: Observation) -> bool:
-        if not isinstance(o, WeightFigure) or (grade is not None and o.grade != grade):
-            return False
-        cells = "not applicable" if product.kind == "plain pedal" else "in"
-        return o.basis.count == "pair" and o.basis.cleats == "off" and o.basis.batteries == cells
+        return isinstance(o, WeightFigure) and (o.basis.count, o.basis.batteries, o.basis.cleats) == (
+            "pair",
+            cells,
+            "off",
+        )
 
-    return figure(product, "weight_g", as_of, usable, "pair, batteries in, cleats off")
+    return figure(product, "weight_g", as_of, usable, f"pair, {words}, cleats off", grade)
 
 
 def stack_mm(product: Product, as_of: Day, span: str) -> Known | Absent:

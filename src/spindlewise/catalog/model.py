@@ -8,6 +8,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
+from spindlewise.units import minor_digits
+
 
 class Record(BaseModel):
     """A record as an author wrote it: strict types, no unknown keys, no NaN, never changed after reading."""
@@ -55,8 +57,13 @@ def _exact_amount(value: Any) -> Any:
     if isinstance(value, bool) or not isinstance(value, int | float):
         return value
     if isinstance(value, float) and not math.isfinite(value):
-        raise ValueError("is not a finite amount")
+        raise ValueError("is not a finite amount | write a plain decimal number")
     return Decimal(repr(value))
+
+
+def _in_circulation(code: str) -> str:
+    minor_digits(code)
+    return code
 
 
 Identifier = Annotated[
@@ -71,10 +78,14 @@ Address = Annotated[str, Field(max_length=400), AfterValidator(_visible), AfterV
 Amount = Annotated[
     Decimal,
     BeforeValidator(_exact_amount),
-    Field(ge=0, le=1_000_000),
-    WithJsonSchema({"type": "number", "minimum": 0}),
+    Field(ge=0, le=1_000_000_000),
+    WithJsonSchema({"type": "number", "minimum": 0, "maximum": 1_000_000_000}),
 ]
-Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$")]
+"""An amount of money, exactly as written; a pedal costs millions in some currencies."""
+
+Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(_in_circulation)]
+"""An ISO 4217 code that has a minor unit, so that amounts in it can be rounded."""
+
 Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]
 Grade = Literal["measured", "reported", "claimed"]
 """Where an observation comes from: our bench, others, the maker."""

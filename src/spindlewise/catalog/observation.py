@@ -8,7 +8,8 @@ from pydantic import AfterValidator, Field
 
 from spindlewise.catalog.model import Address, Grade, Record, Text
 
-_INGRESS = re.compile(r"IP[0-6X][0-9X](/IP[0-6X][0-9X])?")
+_CODE = r"IP([0-6][0-9X]|X[0-9])"
+_INGRESS = re.compile(f"{_CODE}(/{_CODE})?")
 
 
 def _ingress_code(text: str) -> str:

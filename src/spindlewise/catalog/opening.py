@@ -9,6 +9,7 @@ from pydantic import BaseModel
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.checks import registry
 from spindlewise.catalog.criteria import Criteria
+from spindlewise.catalog.forgiven import ForgivenFile, forgive
 from spindlewise.catalog.money import read_rates, read_taxes
 from spindlewise.catalog.price_log import read_price_log
 from spindlewise.catalog.product import Product
@@ -37,51 +38,19 @@ def _silent(paths: Iterable[Path], _total: int) -> Iterable[Path]:
 def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | None, list[Problem]]:
     """The catalog and all its problems, in order of file and line; no catalog where an error stands in it.
 
-    `progress` may wrap the list of product files to show how far the reading has come.
+    `progress` may wrap the list of product files to show how far the reading has come. The rules in
+    `checks` see what could be read; they do not run where catalog.yaml or criteria.yaml could not.
     """
     missing = [name for name in ("catalog.yaml", "criteria.yaml") if not (folder / name).is_file()]
     if missing:
         tip = "name a catalog folder with --catalog, or begin one with `spindlewise new catalog`"
         place = Place(folder.as_posix(), 1, 1)
         return None, [Problem(place, "error", "no-catalog", f"no {' and no '.join(missing)} here", tip)]
-    documents: dict[str, Document] = {}
     problems: list[Problem] = []
-    settings, document, found = read_record(Settings, folder / "catalog.yaml")
-    problems += found
-    if document:
-        documents["catalog.yaml"] = document
-    criteria, document, found = read_record(Criteria, folder / "criteria.yaml")
-    problems += found
-    if document:
-        documents["criteria.yaml"] = document
-    products: dict[str, Product] = {}
-    paths = sorted((folder / "products").glob("*.yaml"))
-    if not paths:
-        place = Place((folder / "products").as_posix(), 1, 1)
-        problems.append(
-            Problem(
-                place, "error", "no-products", "no product files here", "add one: spindlewise new product"
-            )
-        )
-    for path in progress(paths, len(paths)):
-        product, document, found = read_record(Product, path)
-        problems += found
-        if product is None or document is None:
-            continue
-        if product.id in products:
-            first = documents[product.id].name
-            problems.append(
-                Problem(
-                    document.places[("id",)],
-                    "error",
-                    "duplicate-id",
-                    f"id {product.id} stands in {first} already",
-                    "give each product its own id",
-                )
-            )
-            continue
-        products[product.id] = product
-        documents[product.id] = document
+    documents: dict[str, Document] = {}
+    settings = _record(Settings, folder / "catalog.yaml", documents, problems)
+    criteria = _record(Criteria, folder / "criteria.yaml", documents, problems)
+    products, unread = _products(folder / "products", progress, documents, problems)
     prices, found = read_price_log(folder / "prices.csv", (folder / "prices.csv").as_posix())
     problems += found
     rates, found = read_rates(folder / "rates.csv", (folder / "rates.csv").as_posix())
@@ -99,8 +68,58 @@ def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | 
         rates=rates,
         taxes=taxes,
         documents=documents,
+        bench_files=frozenset(f"bench/{p.name}" for p in (folder / "bench").glob("*") if p.is_file()),
+        unread=frozenset(unread),
     )
     for check in registry.CHECKS:
         problems += check(catalog)
+    if (folder / "forgiven.yaml").exists():
+        listed = _record(ForgivenFile, folder / "forgiven.yaml", documents, problems)
+        if listed is not None:
+            problems = forgive(problems, listed, documents["forgiven.yaml"], folder)
     broken = any(p.level == "error" for p in problems)
     return (None if broken else catalog), sorted_problems(problems)
+
+
+def _record(model: type[M], path: Path, documents: dict[str, Document], problems: list[Problem]) -> M | None:
+    record, document, found = read_record(model, path)
+    problems += found
+    if document is not None:
+        documents[path.name] = document
+    return record
+
+
+def _products(
+    folder: Path, progress: Progress, documents: dict[str, Document], problems: list[Problem]
+) -> tuple[dict[str, Product], set[str]]:
+    """The products by id, and the stems of the files that hold none that could be read."""
+    products: dict[str, Product] = {}
+    unread: set[str] = set()
+    paths = []
+    for path in sorted(folder.glob("*")):
+        if path.name.startswith("."):
+            continue
+        if path.suffix == ".yaml":
+            paths.append(path)
+        else:
+            tip = "give it the ending .yaml, or move it out of this folder"
+            told = f"{path.name} is no product file and is not read"
+            problems.append(Problem(Place(path.as_posix(), 1, 1), "error", "stray-file", told, tip))
+    if not paths:
+        place = Place(folder.as_posix(), 1, 1)
+        told, tip = "no product files here", "add one: spindlewise new product"
+        problems.append(Problem(place, "error", "no-products", told, tip))
+    for path in progress(paths, len(paths)):
+        product, document, found = read_record(Product, path)
+        problems += found
+        if product is None or document is None:
+            unread.add(path.stem)
+        elif product.id in products:
+            told = f"id: {product.id} stands in {documents[product.id].name} already"
+            tip = "give each product its own id"
+            place = document.places[("id",)]
+            problems.append(Problem(place, "error", "duplicate-id", told, tip, "id"))
+        else:
+            products[product.id] = product
+            documents[product.id] = document
+    return products, unread

@@ -86,6 +86,14 @@ class ReliabilityReport(Record):
     status: Literal["open", "answered by the maker", "fixed in firmware", "fixed in production", "withdrawn"]
     source: Text
 
+    @model_validator(mode="after")
+    def _part_of_the_whole(self) -> Self:
+        if not isinstance(self.of_units, str) and self.count > self.of_units:
+            raise ValueError(
+                f"{self.count} of {self.of_units} units | exchange them, or write of_units: unknown"
+            )
+        return self
+
 
 class SafetyNotice(Record):
     """A call to stop using or to check a product; it keeps the product out of first place while it stands."""
@@ -134,6 +142,10 @@ class Product(Record):
             raise ValueError("a power pedal measures somewhere | write sides: both, left or right")
         if not power and self.sides != "not applicable":
             raise ValueError("a plain pedal measures nothing | write sides: not applicable")
+        if power and self.links == "not applicable":
+            raise ValueError("a power pedal sends its power somehow | write links: unknown or none")
+        if power and self.battery == "not applicable":
+            raise ValueError("a power pedal is fed by something | write battery: unknown")
         if not power and isinstance(self.links, tuple):
             raise ValueError("a plain pedal has no link | write links: not applicable")
         if not power and isinstance(self.battery, Battery):

@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from spindlewise.catalog.model import Currency, Record, Text
+from spindlewise.catalog.model import Currency, Record, Region, Text
 
 
 class RegionFacts(Record):
@@ -25,7 +25,8 @@ class Settings(Record):
     """The notice shown everywhere where products and people are invented; 'no' for a real catalog."""
     as_of: Day | Literal["today"]
     """The day on which the catalog is read unless --as-of says otherwise."""
-    regions: Annotated[dict[str, RegionFacts], Field(min_length=1)]
+    regions: Annotated[dict[Region, RegionFacts], Field(min_length=1)]
+    """The regions of the price log, by the code that stands there."""
     price_age_days: Annotated[int, Field(ge=1, le=3650)]
     """An undated price older than this is shown as old."""
     cautions: Annotated[tuple[Text, ...], Field(min_length=1)]

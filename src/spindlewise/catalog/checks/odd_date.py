@@ -1,0 +1,51 @@
+"""odd-date: no day lies before 2000 or years ahead, since a slip of a digit hides what was seen.
+
+PASS: `date: 2026-03-12`
+FAIL: `date: 2206-03-12`, which no as-of date will ever reach
+"""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.document import Path
+from spindlewise.catalog.finding import at_price, at_value
+from spindlewise.problems import Problem
+
+EARLIEST = date(2000, 1, 1)
+"""No power pedal was sold before. Common practice, no source."""
+AHEAD = timedelta(days=2 * 366)
+"""So far ahead of a catalog's pinned day a line may be dated. Design choice, no source."""
+LATEST = date(2099, 12, 31)
+"""Where the catalog is read as of today: the clock decides nothing here."""
+RULE = "odd-date"
+
+
+def check(catalog: Catalog) -> Iterator[Problem]:
+    """Each odd day in the product files and the price log."""
+    pinned = catalog.settings.as_of
+    latest = LATEST if isinstance(pinned, str) else pinned + AHEAD
+    for product in catalog.products:
+        document = catalog.documents.get(product)
+        for path, day in _days(document.data if document else None, ()):
+            if not EARLIEST <= day <= latest:
+                yield at_value(catalog, product, path, RULE, *_words(day, latest))
+    for row in catalog.prices:
+        if not EARLIEST <= row.date <= latest:
+            yield at_price(catalog, row, "date", RULE, *_words(row.date, latest))
+
+
+def _words(day: date, latest: date) -> tuple[str, str]:
+    told = f"found {day.isoformat()}"
+    return told, f"write a day from {EARLIEST.isoformat()} to {latest.isoformat()}"
+
+
+def _days(value: object, path: Path) -> Iterator[tuple[Path, date]]:
+    if isinstance(value, date):
+        yield path, value
+    elif isinstance(value, dict):
+        for key, inner in value.items():
+            yield from _days(inner, (*path, key))
+    elif isinstance(value, tuple):
+        for index, inner in enumerate(value):
+            yield from _days(inner, (*path, index))

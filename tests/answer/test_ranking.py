@@ -98,8 +98,14 @@ def test_ownership_may_be_weighed_in_place_of_price():
             },
         ),
     }
+    charged = {
+        "type": "built-in",
+        "count": 2,
+        "cell_weight_g": "not applicable",
+        "spare_prices": "not applicable",
+    }
     found = ranked(
-        [of("heron", 330, battery=cells), of("siskin", 330, battery="not applicable")],
+        [of("heron", 330, battery=cells), of("siskin", 330, battery=charged)],
         [worlds.price("heron", 500), worlds.price("siskin", 505)],
         points={"ownership": 1},
         riding={"years": 3.0, "hours_per_year": 300.0},

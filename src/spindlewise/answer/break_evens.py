@@ -51,6 +51,15 @@ def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
     return BreakEvens(against, names[first], room)
 
 
+def break_even_between(desk: Desk, ranking: Ranking, product: str, rival: str) -> BreakEven:
+    """The price at which one candidate would draw level with another as that stands."""
+    scale, without = price_scale(desk, ranking.buyer, ranking.table, ranking.weighed)
+    row, other = ranking.row(product), ranking.row(rival)
+    held = np.full(len(without), bool(ranking.held_back[other]))
+    score = float(ranking.scores.expected[other])
+    return break_even(scale, without, score, ranking.held_back, held)[row]
+
+
 def price_scale(
     desk: Desk, buyer: Buyer, table: MeritTable, weighed: Weighed
 ) -> tuple[PriceScale, FloatArray]:

@@ -1,0 +1,34 @@
+"""The desk keeps what it has worked out and reads the catalog on one day."""
+
+from datetime import date
+
+import pytest
+
+import worlds
+from spindlewise.answer.desk import Desk
+
+
+def test_the_catalogs_own_day_counts_unless_another_is_named():
+    catalog = worlds.catalog([], [])
+
+    assert Desk(catalog).day == worlds.DAY
+    assert Desk(catalog, date(2026, 1, 1)).day == date(2026, 1, 1)
+
+
+def test_a_catalog_without_a_day_of_its_own_needs_one():
+    catalog = worlds.catalog([], [])
+    unpinned = catalog.settings.model_copy(update={"as_of": "today"})
+    loose = type(catalog)(
+        catalog.folder, unpinned, catalog.criteria, {}, (), catalog.rates, catalog.taxes, {}
+    )
+
+    with pytest.raises(ValueError, match="pins no day of its own"):
+        Desk(loose)
+
+
+def test_markets_and_receptions_are_worked_out_once_for_all_who_are_alike_in_them():
+    desk = worlds.desk([worlds.product("heron")], [worlds.price("heron", 500)])
+
+    assert desk.market("EU", "EUR") is desk.market("EU", "EUR")
+    assert desk.received(worlds.buyer(budget=500)) is desk.received(worlds.buyer(budget=900))
+    assert desk.ownership(worlds.buyer(budget=500)) is desk.ownership(worlds.buyer(budget=900))

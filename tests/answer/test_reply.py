@@ -1,0 +1,84 @@
+"""The whole reply to one buyer."""
+
+from datetime import date
+
+import worlds
+from spindlewise.answer.reply import reply_to
+
+NOTICE = {
+    "date": date(2026, 5, 1),
+    "ended": "none",
+    "what": "May crack.",
+    "action": "Stop riding.",
+    "issued_by": "the maker",
+}
+
+
+def of(name, weight, **changes):
+    return worlds.product(name, {"weight_g": (worlds.weighed(weight),)}, **changes)
+
+
+WORLD = [of("heron", 330), of("siskin", 300), worlds.plain("gull")]
+PRICES = [worlds.price("heron", 500), worlds.price("siskin", 650)]
+
+
+def replied(products=WORLD, prices=PRICES, **buyer):
+    return reply_to(worlds.desk(products, prices), worlds.buyer(**buyer))
+
+
+def test_pick_followers_and_what_each_gains_and_loses():
+    found = replied(present_pedals="gull")
+
+    assert found.pick.product == "heron"
+    assert [f.placed.product for f in found.followers] == ["siskin"]
+    assert found.followers[0].against_pick.total < 0
+    assert found.nothing_because == ""
+    assert found.swap.old.id == "gull"
+    assert found.climb.baseline == "gull"
+    assert found.outlook.stability.draws == 10_000
+    assert found.break_evens.leader == "heron"
+
+
+def test_without_present_pedals_there_is_no_swap_and_no_ladder_and_the_reply_says_so():
+    found = replied()
+
+    assert found.swap is None
+    assert (found.climb, found.climb_missing) == (None, "the buyer states no present pedals")
+
+
+def test_nothing_meets_the_needs():
+    found = replied(budget=100, present_pedals="gull")
+
+    assert found.pick is None
+    assert found.nothing_because == "nothing in the catalog meets all the needs"
+    assert [m.product for m in found.near_misses] == ["heron", "siskin"]
+    assert found.followers == ()
+    assert found.swap is None
+    assert found.outlook.stability is None
+
+
+def test_all_held_back_is_said_and_the_notice_is_told():
+    found = replied([of("risky", 300, safety_notices=(NOTICE,))], [worlds.price("risky", 300)])
+
+    assert found.pick is None
+    assert found.nothing_because == "everything that meets the needs is held back by a safety notice"
+    assert [name for name, _ in found.notices] == ["risky"]
+
+
+def test_unknowns_of_pick_and_followers_are_listed():
+    bare = worlds.product("bare", {"weight_g": "unknown", "ingress": "unknown"})
+    found = replied(
+        [of("heron", 330), bare],
+        [worlds.price("heron", 500), worlds.price("bare", 450)],
+        needs={"water": "IPX6"},
+    )
+
+    assert ("bare", "weight", "nobody has stated it") in found.unknowns
+    assert ("bare", "need", "IPX6: ingress code unknown") in found.unknowns
+
+
+def test_disclosure_comes_for_all_that_are_named_and_cautions_always():
+    found = replied()
+
+    assert [name for name, _ in found.disclosures] == ["heron", "siskin"]
+    assert found.cautions == ("Small steps; see a qualified fitter.",)

@@ -52,7 +52,8 @@ def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
                     path.unlink()
             raise
         finally:
-            os.close(handle)
+            with suppress(OSError):  # the line is synced, or taken back, already
+                os.close(handle)
 
 
 def cut_torn_line(path: Path) -> bytes:

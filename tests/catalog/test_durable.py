@@ -1,0 +1,188 @@
+"""Files appended to and replaced: what is written, what is refused, and what the refusal says."""
+
+import errno
+import os
+import stat
+from pathlib import Path
+
+import pytest
+from filelock import FileLock
+
+from spindlewise.catalog import durable
+from spindlewise.catalog.durable import (
+    CannotWrite,
+    append_line,
+    create_file,
+    cut_torn_line,
+    reason,
+    replace_file,
+)
+
+
+def _seen(folder: Path) -> list[str]:
+    """What stands in the folder, apart from locks."""
+    return sorted(p.name for p in folder.iterdir() if p.suffix != ".lock")
+
+
+def test_a_new_log_begins_with_its_header_and_later_lines_follow(tmp_path: Path) -> None:
+    log = tmp_path / "prices.csv"
+    append_line(log, b"first\n", header=b"header\n")
+    append_line(log, b"second\n", header=b"header\n")
+    assert log.read_bytes() == b"header\nfirst\nsecond\n"
+    assert _seen(tmp_path) == ["prices.csv"]
+
+
+def test_an_empty_file_left_by_a_crash_gets_its_header(tmp_path: Path) -> None:
+    log = tmp_path / "prices.csv"
+    log.touch()
+    append_line(log, b"first\n", header=b"header\n")
+    assert log.read_bytes() == b"header\nfirst\n"
+
+
+@pytest.mark.parametrize("line", [b"", b"\n", b"no end", b"two\nlines\n", b"end within\n and more"])
+def test_only_one_whole_line_is_appended_at_a_time(tmp_path: Path, line: bytes) -> None:
+    with pytest.raises(ValueError, match="one line that is not empty"):
+        append_line(tmp_path / "prices.csv", line)
+    assert _seen(tmp_path) == []
+
+
+def test_a_torn_log_is_refused_and_stays_as_it_is(tmp_path: Path) -> None:
+    log = tmp_path / "prices.csv"
+    log.write_bytes(b"header\n2026-11-1")
+    with pytest.raises(CannotWrite, match=r"prices\.csv: its last line is torn; run `spindlewise price rep"):
+        append_line(log, b"next\n")
+    assert log.read_bytes() == b"header\n2026-11-1"
+
+
+def test_a_torn_line_is_cut_kept_and_given_back(tmp_path: Path) -> None:
+    log = tmp_path / "prices.csv"
+    log.write_bytes(b"header\nfirst\n2026-11-1")
+    assert cut_torn_line(log) == b"2026-11-1"
+    assert log.read_bytes() == b"header\nfirst\n"
+    assert (tmp_path / "prices.csv.torn").read_bytes() == b"2026-11-1"
+    append_line(log, b"next\n")
+    assert log.read_bytes() == b"header\nfirst\nnext\n"
+
+
+def test_a_whole_log_is_not_cut(tmp_path: Path) -> None:
+    log = tmp_path / "prices.csv"
+    log.write_bytes(b"header\n")
+    assert cut_torn_line(log) == b""
+    assert log.read_bytes() == b"header\n"
+    assert _seen(tmp_path) == ["prices.csv"]
+
+
+def test_a_torn_line_kept_before_is_never_lost(tmp_path: Path) -> None:
+    log = tmp_path / "prices.csv"
+    log.write_bytes(b"header\nhalf")
+    (tmp_path / "prices.csv.torn").write_bytes(b"earlier")
+    with pytest.raises(CannotWrite, match=r"prices\.csv\.torn: stands there already"):
+        cut_torn_line(log)
+    assert log.read_bytes() == b"header\nhalf"
+    assert (tmp_path / "prices.csv.torn").read_bytes() == b"earlier"
+
+
+def test_a_log_that_is_not_there_cannot_be_mended(tmp_path: Path) -> None:
+    with pytest.raises(CannotWrite, match=r"prices\.csv: is not there"):
+        cut_torn_line(tmp_path / "prices.csv")
+
+
+def test_a_missing_folder_is_named_and_not_made(tmp_path: Path) -> None:
+    for write in (append_line, replace_file):
+        with pytest.raises(CannotWrite, match=r"none/prices\.csv: the folder is not there"):
+            write(tmp_path / "none" / "prices.csv", b"line\n")
+    assert _seen(tmp_path) == []
+
+
+def test_a_file_in_place_of_the_folder_is_named(tmp_path: Path) -> None:
+    (tmp_path / "file").touch()
+    with pytest.raises(CannotWrite, match="the folder is not a folder"):
+        replace_file(tmp_path / "file" / "page.html", b"")
+
+
+def test_a_folder_in_place_of_the_file_is_named(tmp_path: Path) -> None:
+    (tmp_path / "prices.csv").mkdir()
+    for write in (append_line, replace_file):
+        with pytest.raises(CannotWrite, match="a folder stands there"):
+            write(tmp_path / "prices.csv", b"line\n")
+    assert _seen(tmp_path) == ["prices.csv"]
+
+
+@pytest.mark.parametrize("there", [True, False])
+def test_a_link_is_not_followed(tmp_path: Path, there: bool) -> None:
+    elsewhere = tmp_path / "elsewhere"
+    if there:
+        elsewhere.write_bytes(b"kept\n")
+    (tmp_path / "prices.csv").symlink_to(elsewhere)
+    for write in (append_line, replace_file):
+        with pytest.raises(CannotWrite, match="it is a link, and links are not followed"):
+            write(tmp_path / "prices.csv", b"line\n")
+    assert elsewhere.exists() == there
+    assert not there or elsewhere.read_bytes() == b"kept\n"
+
+
+def test_a_log_held_by_another_program_is_waited_for_and_then_given_up(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(durable, "LOCK_SECONDS", 0.05)
+    log = tmp_path / "prices.csv"
+    append_line(log, b"first\n")
+    with (
+        FileLock(tmp_path / ".prices.csv.lock"),
+        pytest.raises(CannotWrite, match=r"another program has held it for 0\.05 s"),
+    ):
+        append_line(log, b"second\n")
+    assert log.read_bytes() == b"first\n"
+    append_line(log, b"second\n")
+    assert log.read_bytes() == b"first\nsecond\n"
+
+
+def test_a_lock_that_cannot_be_made_is_a_refusal(tmp_path: Path) -> None:
+    (tmp_path / ".prices.csv.lock").mkdir()
+    with pytest.raises(CannotWrite, match=r"prices\.csv: "):
+        append_line(tmp_path / "prices.csv", b"line\n")
+
+
+def test_replacing_keeps_the_permissions_and_leaves_nothing_beside(tmp_path: Path) -> None:
+    page = tmp_path / "page.html"
+    replace_file(page, b"old")
+    page.chmod(0o640)
+    replace_file(page, b"new" * 100_000)
+    assert page.read_bytes() == b"new" * 100_000
+    assert stat.S_IMODE(page.stat().st_mode) == 0o640
+    assert _seen(tmp_path) == ["page.html"]
+
+
+def test_a_new_file_has_the_permissions_that_the_user_gives_new_files(tmp_path: Path) -> None:
+    (tmp_path / "usual").touch()
+    replace_file(tmp_path / "page.html", b"")
+    append_line(tmp_path / "prices.csv", b"line\n")
+    usual = (tmp_path / "usual").stat().st_mode
+    assert (tmp_path / "page.html").stat().st_mode == usual
+    assert (tmp_path / "prices.csv").stat().st_mode == usual
+
+
+def test_an_authors_file_is_never_overwritten(tmp_path: Path) -> None:
+    create_file(tmp_path / "new.yaml", b"mine")
+    (tmp_path / "link.yaml").symlink_to(tmp_path / "nowhere")
+    for name in ("new.yaml", "link.yaml"):
+        with pytest.raises(CannotWrite, match="stands there already and is not overwritten"):
+            create_file(tmp_path / name, b"yours")
+    assert (tmp_path / "new.yaml").read_bytes() == b"mine"
+
+
+@pytest.mark.parametrize(
+    ("number", "told"),
+    [
+        (errno.ENOSPC, "the disk is full"),
+        (errno.EROFS, "the file system is read-only"),
+        (errno.EACCES, "writing is not permitted"),
+        (errno.ENAMETOOLONG, os.strerror(errno.ENAMETOOLONG)),
+    ],
+)
+def test_the_systems_reasons_are_told_in_plain_words(number: int, told: str) -> None:
+    assert reason(OSError(number, os.strerror(number))) == told
+
+
+def test_a_reason_without_a_number_is_told_as_it_is() -> None:
+    assert reason(OSError("the cable is out")) == "the cable is out"

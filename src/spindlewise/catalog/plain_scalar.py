@@ -21,8 +21,8 @@ _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _DAY_AND_TIME = re.compile(r"([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})(?:[Tt]|\s+)[0-9]{1,2}:.*", re.DOTALL)
 _NOT_FINITE = re.compile(r"[-+]?\.(nan|inf)", re.IGNORECASE)
 _BASE_SIXTY = re.compile(r"[-+]?[0-9][0-9_]*(?::[0-5]?[0-9])+(?:\.[0-9_]*)?")
-_OTHER_BASE = re.compile(r"[-+]?0(?:x[0-9a-f_]+|o[0-7_]+|b[01_]+)", re.IGNORECASE)
-_EXPONENT = re.compile(r"[-+]?(?:[0-9][0-9_]*(?:\.[0-9_]*)?|\.[0-9_]+)e[-+]?[0-9]+", re.IGNORECASE)
+_OTHER_BASE = re.compile(r"[-+]?0(?:x_*[0-9a-f][0-9a-f_]*|o_*[0-7][0-7_]*|b_*[01][01_]*)", re.IGNORECASE)
+_EXPONENT = re.compile(r"[-+]?(?:[0-9][0-9_]*(?:\.[0-9_]*)?|\.[0-9][0-9_]*)e[-+]?[0-9]+", re.IGNORECASE)
 _LOOSE_NUMBER = re.compile(r"[-+]?(?:[0-9][0-9_]*(?:\.[0-9_]*)?|\.[0-9][0-9_]*)")
 
 Scalar = str | int | float | date

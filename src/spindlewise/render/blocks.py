@@ -1,9 +1,11 @@
 """Blocks: a reply as headings, paragraphs, lists and tables, before it is known where it will be read."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 Align = Literal["left", "right"]
+Tone = Literal["plain", "important", "caution", "quiet"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +21,7 @@ class Paragraph:
     """A paragraph; `tone` marks what must not be overlooked."""
 
     text: str
-    tone: Literal["plain", "important", "caution", "quiet"] = "plain"
+    tone: Tone = "plain"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,10 +33,14 @@ class Bullets:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """A column's head and side."""
+    """A column's head and side; where room is short, the column of the highest `spare` goes first.
+
+    A column of `spare` 0 always stays.
+    """
 
     title: str
     align: Align = "left"
+    spare: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,3 +53,17 @@ class Table:
 
 
 Block: TypeAlias = Heading | Paragraph | Bullets | Table
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A part of a reply under one name; one that has `keep` may never be cut, however short the reply."""
+
+    name: str
+    blocks: tuple[Block, ...]
+    keep: bool = False
+
+
+def blocks_of(sections: Iterable[Section]) -> tuple[Block, ...]:
+    """All blocks of the sections, in their order."""
+    return tuple(block for section in sections for block in section.blocks)

@@ -1,0 +1,114 @@
+"""The whole reply to one buyer as JSON: the ranking's keys and what a reply says beside it."""
+
+from spindlewise.answer.reply import Reply
+from spindlewise.answer.trust import side_error
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.decide.differences import Differences
+from spindlewise.render.as_json import Json, number
+from spindlewise.render.json_ladder import ladder_json
+from spindlewise.render.json_rank import break_even_json, price_json, rank_json, reception_json
+from spindlewise.render.json_swap import swap_json
+from spindlewise.units import amount_text
+
+SCHEMA = "spindlewise answer 1"
+
+
+def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
+    """The whole reply without its schema key."""
+    buyer, room = reply.ranking.buyer, reply.break_evens.room
+    return {
+        **rank_json(reply.ranking, reply.break_evens),
+        "question": buyer.question,
+        "nothing_because": reply.nothing_because or None,
+        "against_pick": [_against(f.against_pick) for f in reply.followers],
+        "near_misses": [
+            {
+                "product": miss.product,
+                "score": number(miss.score),
+                "need": miss.failure.need,
+                "because": miss.failure.because,
+                "price": price_json(miss.paid),
+            }
+            for miss in reply.near_misses
+        ],
+        "reading": _reading(catalog, reply),
+        "swap": swap_json(reply.swap) if reply.swap else None,
+        "ladder": ladder_json(reply.climb) if reply.climb else None,
+        "ladder_missing": reply.climb_missing or None,
+        "pick_stays_first_up_to": break_even_json(room, buyer.currency),
+        "weight_ranges": [
+            {
+                "criterion": found.criterion,
+                "share": number(found.share),
+                "low": number(found.low),
+                "high": number(found.high),
+                "low_rival": found.low_rival,
+                "high_rival": found.high_rival,
+            }
+            for found in reply.outlook.ranges
+        ],
+        "smallest_change": _change(reply),
+        "unknowns": [
+            {"product": product, "criterion": criterion, "because": why}
+            for product, criterion, why in reply.unknowns
+        ],
+        "disclosures": [
+            {
+                "product": name,
+                "unit": found.unit,
+                "returned": found.returned,
+                "commission": found.commission,
+                "source": found.source,
+            }
+            for name, found in reply.disclosures
+        ],
+        "safety_notices": [
+            {
+                "product": name,
+                "date": notice.date.isoformat(),
+                "what": notice.what,
+                "action": notice.action,
+                "issued_by": notice.issued_by,
+            }
+            for name, notice in reply.notices
+        ],
+        "cautions": list(reply.swap.cautions if reply.swap else reply.cautions),
+        "invented": None if catalog.settings.invented == "no" else catalog.settings.invented,
+        "budget": None if buyer.budget_amount is None else amount_text(buyer.budget_amount, buyer.currency),
+    }
+
+
+def _against(found: Differences) -> dict[str, Json]:
+    return {
+        "product": found.product,
+        "points": number(found.total),
+        "parts": {part.criterion: number(part.points) for part in found.parts},
+    }
+
+
+def _reading(catalog: Catalog, reply: Reply) -> list[Json]:
+    pick = reply.pick
+    if pick is None:
+        return []
+    product, entries = catalog.products[pick.product], []
+    for reception in pick.received.receptions:
+        error = side_error(product, reception, reply.ranking.buyer)
+        doubled: Json = None
+        if error is not None:
+            doubled = {
+                "balance_of": error.basis,
+                "low_pct": number(error.low_pct),
+                "high_pct": number(error.high_pct),
+                "low_w": number(error.low_w),
+                "high_w": number(error.high_w),
+            }
+        entries.append({**reception_json(reception), "doubled_side": doubled})
+    return list(entries)
+
+
+def _change(reply: Reply) -> Json:
+    change = reply.outlook.change
+    if change is None:
+        return None
+    shares = zip(reply.ranking.table.criteria, change.shares, strict=True)
+    return {"product": change.product, "shares": {name: number(float(share)) for name, share in shares}}

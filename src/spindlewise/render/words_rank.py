@@ -1,0 +1,189 @@
+"""The ranking as a table, with who is out and why, and the pick as the last word."""
+
+from collections.abc import Sequence
+
+from spindlewise.answer.break_evens import BreakEvens
+from spindlewise.answer.ranking import Excluded, Placed, Ranking
+from spindlewise.buyer.buyer import Buyer
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.decide.break_even import BreakEven, Outcome
+from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
+from spindlewise.render.naming import Naming, listed, naming, sentence, share_text
+from spindlewise.render.words_figures import KEY, full_words, graded_words, paid_words
+from spindlewise.render.words_why import behind_words, difference_words, level_words, place_words, score_words
+from spindlewise.units import money_text, points_text
+
+SHORT = {
+    "weight": "Weight",
+    "reading_uncertainty": "Reading within",
+    "running_time": "Runs",
+    "warranty": "Warranty",
+    "stack": "Stack",
+    "detail": "Shows",
+    "ownership": "To own",
+}
+SPARE = {"weight": 2, "ownership": 3, "reading_uncertainty": 4, "detail": 6, "running_time": 7, "warranty": 8}
+
+
+def rank_blocks(
+    catalog: Catalog, ranking: Ranking, even: BreakEvens | None = None, explain: bool = False
+) -> tuple[Block, ...]:
+    """The whole ranking; `explain` adds the reasons for each place, from the figures to the points."""
+    names = naming(catalog)
+    blocks: list[Block] = [
+        Heading(f"Ranking for {ranking.buyer.name}", 1),
+        Paragraph(frame_words(ranking.buyer, ranking), "quiet"),
+        Paragraph(weights_words(ranking, names), "quiet"),
+    ]
+    if ranking.placed:
+        blocks.append(rank_table(ranking, ranking.placed, names, even))
+        blocks += _marks(ranking)
+    if explain:
+        blocks += [
+            block for placed in ranking.placed for block in _explained(placed, ranking, names, catalog)
+        ]
+    if ranking.excluded:
+        blocks.append(Heading("Out, and why"))
+        blocks.append(Bullets(excluded_sentences(ranking, names)))
+    return (*blocks, Paragraph(pick_words(ranking, names), "important"), *notice_of_invention(catalog))
+
+
+def frame_words(buyer: Buyer, ranking: Ranking) -> str:
+    """Day, region, money and receiver: what the answer holds for."""
+    budget = "no limit" if buyer.budget_amount is None else money_text(buyer.budget_amount, buyer.currency)
+    heard = buyer.receivers[0].name if buyer.receivers else "none stated, so the best case counts"
+    return (
+        f"As of {ranking.day.isoformat()}. Region {buyer.region}, currency {buyer.currency}, "
+        f"budget {budget}. Receiver: {heard}."
+    )
+
+
+def weights_words(ranking: Ranking, names: Naming) -> str:
+    """What counts how much."""
+    parts = [
+        f"{names.criterion(name)} {share_text(share)}" for name, share in ranking.weighed.by_name.items()
+    ]
+    return f"What counts: {listed(parts)}."
+
+
+def rank_table(
+    ranking: Ranking, told: Sequence[Placed], names: Naming, even: BreakEvens | None = None
+) -> Table:
+    """These places of the ranking; where room is short, the less weighty columns give way."""
+    shown = [name for name in ranking.table.criteria if name != "price"]
+    columns = [
+        Column("Place", "right"),
+        Column("Product"),
+        Column("Score", "right"),
+        Column("Between", "right", spare=1),
+        Column("Price", "right"),
+    ]
+    if even is not None:
+        columns.append(Column("First at", "right", spare=5))
+    columns += [Column(SHORT[name], spare=SPARE.get(name, 9)) for name in shown]
+    rows = []
+    for placed in told:
+        cells = [
+            place_words(placed),
+            names.product(placed.product),
+            points_text(placed.score.expected),
+            f"{points_text(placed.score.low)} to {points_text(placed.score.high)}",
+            money_text(placed.paid.amount, placed.paid.currency),
+        ]
+        if even is not None:
+            found = even.against_leader.get(placed.product)
+            cells.append(first_at_words(found, ranking.buyer.currency) if found else "stands first")
+        cells += [graded_words(placed.standings[name]) for name in shown]
+        rows.append(tuple(cells))
+    return Table("", tuple(columns), tuple(rows))
+
+
+def first_at_words(found: BreakEven, currency: str) -> str:
+    """At which price a product would draw level with the first, in a table's cell."""
+    if found.outcome is Outcome.AT_PRICE and found.amount is not None:
+        return money_text(found.amount, currency)
+    return {Outcome.ANY_PRICE: "any price", Outcome.HELD_BACK: "held back"}.get(found.outcome, "no price")
+
+
+def _marks(ranking: Ranking) -> list[Block]:
+    said = []
+    if any(placed.level_with for placed in ranking.placed):
+        said.append(
+            "= is level with another: their difference lies within what the figures are sure of "
+            "(--explain names them)."
+        )
+    if any(placed.held_back for placed in ranking.placed):
+        said.append("- is held back by a safety notice and cannot come first.")
+    said.append("Scores run from 0 to 100 on scales that do not depend on who else is in the table.")
+    return [Paragraph(" ".join(said), "quiet")]
+
+
+def _explained(placed: Placed, ranking: Ranking, names: Naming, catalog: Catalog) -> list[Block]:
+    items = [f"Score {score_words(placed)}."]
+    first = ranking.placed[0]
+    if placed is not first:
+        found = ranking.against(placed.product, first.product)
+        items.append(
+            sentence(
+                f"{behind_words(found)} {names.product(first.product)}: {difference_words(found, names)}"
+            )
+        )
+    if placed.level_with:
+        items.append(level_words(placed, names))
+    if placed.held_back:
+        items.append("Held back by a safety notice.")
+    items.append(f"Price: {paid_words(placed.paid, catalog.settings.price_age_days)}.")
+    items += [
+        f"{names.title(name)}: {full_words(placed.standings[name])}."
+        for name in ranking.table.criteria
+        if name != "price"
+    ]
+    items += [f"Not checked: {unchecked}." for unchecked in placed.unchecked]
+    return [Heading(f"{place_words(placed)} {names.product(placed.product)}", 3), Bullets(tuple(items))]
+
+
+def excluded_sentences(ranking: Ranking, names: Naming) -> tuple[str, ...]:
+    """A sentence for each product that is out; those of a kind that was not asked for share one."""
+    other_kind: dict[str, list[str]] = {}
+    said = []
+    for out in ranking.excluded:
+        kinds = [failure.because for failure in out.because if failure.need == "kind"]
+        if kinds:
+            other_kind.setdefault(kinds[0], []).append(names.product(out.product))
+        else:
+            said.append(excluded_words(out, names))
+    grouped = [
+        f"{listed(out)}: {kind if len(out) == 1 else kind.replace('is a ', 'each is a ')}."
+        for kind, out in other_kind.items()
+    ]
+    return (*said, *grouped)
+
+
+def excluded_words(out: Excluded, names: Naming) -> str:
+    """One product that is out, with every need that it fails."""
+    return f"{names.product(out.product)}: {'; '.join(failure.because for failure in out.because)}."
+
+
+def pick_words(ranking: Ranking, names: Naming) -> str:
+    """The pick, and whom it is level with; or why there is none."""
+    pick = ranking.pick
+    if pick is None:
+        if ranking.placed:
+            return "No pick: everything that meets the needs is held back by a safety notice."
+        return "No pick: nothing in the catalog meets all the needs."
+    level = listed(names.product(name) for name in pick.level_with)
+    price = money_text(pick.paid.amount, pick.paid.currency)
+    if level:
+        return f"Pick: {names.product(pick.product)} at {price}, level with {level}."
+    return f"Pick: {names.product(pick.product)} at {price}."
+
+
+def notice_of_invention(catalog: Catalog) -> tuple[Block, ...]:
+    """The catalog's own notice that its products are invented, where they are."""
+    invented = catalog.settings.invented
+    return () if invented == "no" else (Paragraph(invented, "quiet"),)
+
+
+def grades_key() -> Paragraph:
+    """What the grades mean."""
+    return Paragraph(KEY, "quiet")

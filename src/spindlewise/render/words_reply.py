@@ -1,0 +1,208 @@
+"""The whole reply to one buyer, section by section, ready for any medium."""
+
+from dataclasses import replace
+
+from spindlewise.answer.reply import Reply
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.product import Disclosure, SafetyNotice
+from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
+from spindlewise.render.naming import Naming, listed, naming, sentence
+from spindlewise.render.words_figures import full_words, paid_words
+from spindlewise.render.words_ladder import ladder_sentences, pick_sentence
+from spindlewise.render.words_outlook import near_miss_words, outlook_sentences
+from spindlewise.render.words_rank import (
+    frame_words,
+    grades_key,
+    notice_of_invention,
+    rank_table,
+    weights_words,
+)
+from spindlewise.render.words_reading import reading_blocks
+from spindlewise.render.words_swap import swap_sentences
+from spindlewise.render.words_why import behind_words, difference_words, level_words, score_words
+from spindlewise.units import points_text
+
+COMMISSIONS = {
+    "none": "nobody is paid for this",
+    "link pays a commission": "a link to it pays a commission",
+    "maker pays for a video": "the maker pays for a video about it",
+    "unknown": "whether anybody is paid for it is unknown",
+}
+
+
+def reply_blocks(catalog: Catalog, reply: Reply) -> tuple[Block, ...]:
+    """The reply as one run of blocks."""
+    return blocks_of(reply_sections(catalog, reply))
+
+
+def reply_sections(catalog: Catalog, reply: Reply) -> tuple[Section, ...]:
+    """The reply by sections; those marked `keep` stay in however short a reply is made."""
+    names = naming(catalog)
+    found = (
+        Section("question", _question(reply), keep=True),
+        Section("pick", _pick(reply, names, catalog), keep=True),
+        Section("notices", _notices(reply, names), keep=True),
+        Section("why", _why(reply, names)),
+        Section("near_misses", _near_misses(reply, names)),
+        Section("reading", _reading(reply, catalog)),
+        Section("figures", _figures(reply, names)),
+        Section("swap", _swap(reply, names)),
+        Section("cost_per_gram", _cost_per_gram(reply, names)),
+        Section("what_would_change", _outlook(reply, names)),
+        Section("unknowns", _unknowns(reply, names)),
+        Section("disclosure", _disclosures(reply, names), keep=True),
+        Section("cautions", _cautions(reply), keep=True),
+        Section("grades", (grades_key(),) if reply.pick else ()),
+        Section("invented", notice_of_invention(catalog), keep=True),
+    )
+    return tuple(section for section in found if section.blocks)
+
+
+def _question(reply: Reply) -> tuple[Block, ...]:
+    ranking = reply.ranking
+    return (
+        Heading(ranking.buyer.question, 1),
+        Paragraph(f"For {ranking.buyer.name}. {frame_words(ranking.buyer, ranking)}", "quiet"),
+    )
+
+
+def _pick(reply: Reply, names: Naming, catalog: Catalog) -> tuple[Block, ...]:
+    pick = reply.pick
+    if pick is None:
+        return (Paragraph(f"No recommendation: {reply.nothing_because}.", "important"),)
+    blocks: list[Block] = [
+        Paragraph(f"Our pick: {names.product(pick.product)}.", "important"),
+        Paragraph(f"Price: {paid_words(pick.paid, catalog.settings.price_age_days)}."),
+        Paragraph(f"Score: {score_words(pick)}. {weights_words(reply.ranking, names)}"),
+    ]
+    level = level_words(pick, names)
+    return (*blocks, Paragraph(level)) if level else tuple(blocks)
+
+
+def _notices(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    if not reply.notices:
+        return ()
+    return (
+        Heading("Safety notices"),
+        *(Paragraph(notice_words(names.product(name), notice), "caution") for name, notice in reply.notices),
+    )
+
+
+def notice_words(product: str, notice: SafetyNotice) -> str:
+    """A safety notice: what is wrong and what whoever rides it should do."""
+    return (
+        f"{product}: {sentence(notice.what)} {sentence(notice.action)} "
+        f"(Issued {notice.date.isoformat()} by {notice.issued_by}.)"
+    )
+
+
+def _why(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    pick = reply.pick
+    if pick is None or not reply.followers:
+        return ()
+    items = []
+    for follower in reply.followers:
+        placed, found = follower.placed, follower.against_pick
+        level = "level with the pick" if placed.product in pick.level_with else behind_words(found)
+        held = ", held back by a safety notice" if placed.held_back else ""
+        points = points_text(placed.score.expected)
+        items.append(
+            f"{names.product(placed.product)} ({points}, {level}{held}): {difference_words(found, names)} "
+            "against the pick."
+        )
+    return (Heading("Why not one of the others"), Bullets(tuple(items)))
+
+
+def _near_misses(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    if not reply.near_misses:
+        return ()
+    led = reply.pick is not None
+    return (
+        Heading("Near misses: out for one reason only"),
+        Bullets(tuple(near_miss_words(miss, names, led) for miss in reply.near_misses)),
+    )
+
+
+def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
+    if reply.pick is None:
+        return ()
+    product = catalog.products[reply.pick.product]
+    return (Heading("What you will see"), *reading_blocks(reply.pick, product, reply.ranking.buyer))
+
+
+def _figures(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    pick = reply.pick
+    if pick is None:
+        return ()
+    told = [pick, *(follower.placed for follower in reply.followers)]
+    shown = [name for name in reply.ranking.table.criteria if name != "price"]
+    if not shown:
+        return ()
+    items = tuple(f"{names.title(name)}: {full_words(pick.standings[name])}." for name in shown)
+    blocks: tuple[Block, ...] = (Heading("The figures behind it"), Bullets(items))
+    if len(told) < 2:
+        return blocks
+    table = rank_table(reply.ranking, told, names)
+    return (*blocks, replace(table, caption="Beside those that follow"))
+
+
+def _swap(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    if reply.swap is None:
+        return ()
+    old = names.product(reply.swap.old.id)
+    return (
+        Heading("What changes on your bike"),
+        Paragraph(f"Compared with your present pedals, {old}:"),
+        Bullets(swap_sentences(reply.swap, names)),
+    )
+
+
+def _cost_per_gram(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    if reply.pick is None:
+        return ()
+    head = Heading("What each gram saved costs")
+    if reply.climb is None:
+        return (head, Paragraph(f"Cannot be said: {reply.climb_missing}."))
+    own = pick_sentence(reply.pick.product, reply.climb, names)
+    steps = [said for said in ladder_sentences(reply.climb, names) if said != own]
+    start = names.product(reply.climb.baseline)
+    return (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
+
+
+def _outlook(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    said = outlook_sentences(reply, names)
+    return (Heading("What would change this"), Bullets(said)) if said else ()
+
+
+def _unknowns(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    if not reply.unknowns:
+        return ()
+    items = []
+    for product, criterion, why in reply.unknowns:
+        what = "not checked" if criterion == "need" else names.criterion(criterion)
+        items.append(f"{names.product(product)}: {what}, {why}.")
+    return (
+        Heading("What nobody knows"),
+        Bullets(tuple(items)),
+        Paragraph("An unknown figure counts at the low end of what is plausible.", "quiet"),
+    )
+
+
+def _disclosures(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    if not reply.disclosures:
+        return ()
+    items = tuple(disclosure_words(names.product(name), found) for name, found in reply.disclosures)
+    return (Heading("Disclosure"), Bullets(items), Paragraph("None of this moves a place.", "quiet"))
+
+
+def disclosure_words(product: str, found: Disclosure) -> str:
+    """How the tested unit came here, what became of it, and who is paid."""
+    unit = "no unit was tested" if found.unit == "none tested" else f"the tested unit was {found.unit}"
+    after = "" if found.returned == "not applicable" else {"kept": "kept"}.get(found.returned, found.returned)
+    parts = [part for part in (unit, after) if part]
+    return f"{product}: {listed(parts)}; {COMMISSIONS[found.commission]} ({found.source})."
+
+
+def _cautions(reply: Reply) -> tuple[Block, ...]:
+    said = reply.swap.cautions if reply.swap else reply.cautions
+    return (Heading("Before you ride"), Bullets(said)) if said else ()

@@ -21,8 +21,8 @@ def james_stein(y: npt.ArrayLike, variance: float) -> FloatArray:
     means = np.asarray(y, dtype=np.float64)
     if means.ndim != 1 or len(means) < LEAST_MEANS or not variance >= 0.0:
         raise ValueError(
-            f"means of shape {means.shape} and a variance of {variance}; a row of at least {LEAST_MEANS} means"
-            " and a variance of 0 or more are needed"
+            f"means of shape {means.shape} and a variance of {variance}; at least {LEAST_MEANS} means in a"
+            " row and a variance of 0 or more are needed"
         )
     centre = means.mean()
     squares = float(((means - centre) ** 2).sum())

@@ -27,8 +27,8 @@ ALIKE = 0.01
 class CountedTwice:
     """Two weighed criteria that count the same thing, or against each other.
 
-    `kin`: the caller declared them to be of one kind. `move together` and `pull apart`: both the correlation of
-    their merits (Pearson) and that of the ranks (Spearman) are high among the candidates, above or below 0.
+    `kin`: the caller declared them to be of one kind. `move together` and `pull apart`: both the correlation
+    of their merits (Pearson) and that of the ranks (Spearman) are high among the candidates, above or below 0.
     The correlations are None where a criterion has the same merit for all.
     """
 
@@ -41,7 +41,7 @@ class CountedTwice:
 
 @dataclass(frozen=True, slots=True)
 class AllAlike:
-    """A weighed criterion on which the expected merits of all candidates lie within `spread` of each other."""
+    """A weighed criterion on which the expected merits of all candidates lie close: they span `spread`."""
 
     kind: Literal["all alike"]
     criterion: str
@@ -51,7 +51,7 @@ class AllAlike:
 
 @dataclass(frozen=True, slots=True)
 class WithoutEffect:
-    """A weighed criterion without which the first (`first stays`) or the whole order (`order stays`) is the same."""
+    """A weighed criterion without which the first, or the whole order, stays the same."""
 
     kind: Literal["order stays", "first stays"]
     criterion: str
@@ -90,8 +90,8 @@ def counted_twice(
 ) -> tuple[CountedTwice, ...]:
     """Give the pairs of weighed criteria that are declared kin, or whose merits are highly correlated.
 
-    `kin` holds groups of criteria of one kind; a group may name criteria that the table has not. Correlation is
-    looked at with 5 candidates or more. Pairs come in the order of the criteria.
+    `kin` holds groups of criteria of one kind; a group may name criteria that the table has not. Correlation
+    is looked at with 5 candidates or more. Pairs come in the order of the criteria.
     """
     groups = [set(group) for group in kin]
     found = []
@@ -156,20 +156,20 @@ def nobody_left(products: Sequence[str], needs: Sequence[str], passes: BoolArray
     met = np.asarray(passes, dtype=np.bool_)
     if met.shape != (len(products), len(needs)):
         raise ValueError(
-            f"passes of shape {met.shape} for {len(products)} products and {len(needs)} needs; one each is needed"
+            f"passes have shape {met.shape}; ({len(products)}, {len(needs)}), products by needs, is needed"
         )
     failed = np.count_nonzero(~met, axis=1)
     if not len(products) or not failed.all():
         return None
     relief = []
     for k, need in enumerate(needs):
-        back = tuple(sorted(products[row] for row in np.flatnonzero((failed == 1) & ~met[:, k])))
+        back = tuple(sorted(products[row] for row in np.flatnonzero((failed == 1) & ~met[:, k]).tolist()))
         if back:
             relief.append((need, back))
     relief.sort(key=lambda each: (-len(each[1]), each[0]))
     nearest = sorted(
-        (products[row], tuple(needs[k] for k in np.flatnonzero(~met[row])))
-        for row in np.flatnonzero(failed == failed.min())
+        (products[row], tuple(needs[k] for k in np.flatnonzero(~met[row]).tolist()))
+        for row in np.flatnonzero(failed == failed.min()).tolist()
     )
     return NobodyLeft("nobody left", tuple(relief), tuple(nearest))
 
@@ -182,12 +182,12 @@ def missed_by_little(
 ) -> tuple[MissedByLittle, ...]:
     """Give the products dearer than the budget by no more than `within_pct` per cent of it, cheapest first.
 
-    Prices are in the currency of the budget; None is a product without a price. Equal prices go by product id.
+    Prices are in the currency of the budget; None is a product without a price. Equal prices go by id.
     ValueError for lists of different lengths or a budget that is not above 0.
     """
     if len(products) != len(prices) or not budget > 0:
         raise ValueError(
-            f"{len(products)} products, {len(prices)} prices and a budget of {budget}; one price a product and"
+            f"{len(products)} products, {len(prices)} prices, a budget of {budget}; one price a product and"
             " a budget above 0 are needed"
         )
     found = [

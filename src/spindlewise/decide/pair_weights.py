@@ -108,17 +108,19 @@ def _worst(
         more, than, times = statement
         return abs(math.log(times * weights[than] / weights[more]))
 
+    off = [each for each in statements if deviation(each) > AGREEMENT]
     # rounded, so that statements that are off equally far are taken by name
-    for statement in sorted(statements, key=lambda each: (-round(deviation(each), 9), each)):
-        if deviation(statement) <= AGREEMENT:
-            return None
-        more, than, times = statement
-        others = [each for each in statements if each is not statement]
-        if len(_groups(names, others)) == 1:
-            found, _ = _principal(names, others)
-            fits = float(found[names.index(more)] / found[names.index(than)])
-            return Contradiction(more, than, times, fits, deviation(statement))
-    return None
+    off.sort(key=lambda each: (-round(deviation(each), 9), each))
+    # what alone ties a criterion to the others cannot be contradicted by them
+    without = ((each, [other for other in statements if other is not each]) for each in off)
+    answered = ((each, others) for each, others in without if len(_groups(names, others)) == 1)
+    worst, others = next(answered, (None, []))
+    if worst is None:
+        return None
+    more, than, times = worst
+    found, _ = _principal(names, others)
+    fits = float(found[names.index(more)] / found[names.index(than)])
+    return Contradiction(more, than, times, fits, deviation(worst))
 
 
 def _groups(names: Sequence[str], statements: Sequence[Statement]) -> list[list[str]]:

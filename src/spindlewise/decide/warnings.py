@@ -28,7 +28,7 @@ class CountedTwice:
     """Two weighed criteria that count the same thing, or against each other.
 
     `kin`: the caller declared them to be of one kind. `move together` and `pull apart`: both the correlation
-    of their merits (Pearson) and that of the ranks (Spearman) are high among the candidates, above or below 0.
+    of merits (Pearson) and that of ranks (Spearman) are high among the candidates, above or below 0.
     The correlations are None where a criterion has the same merit for all.
     """
 

@@ -41,11 +41,11 @@ class Desk:
             )
         return self._markets[key]
 
-    def received(self, buyer: Buyer) -> dict[str, Received]:
-        """What each product shows on the buyer's receivers, by product id."""
-        key = reception_key(buyer)
+    def received(self, buyer: Buyer, with_promised: bool = False) -> dict[str, Received]:
+        """What each product shows on the buyer's receivers, by product id; promises only for a what-if."""
+        key = (reception_key(buyer), with_promised)
         if key not in self._received:
-            self._received[key] = receive_all(self.catalog, self.yardstick, buyer, self.day)
+            self._received[key] = receive_all(self.catalog, self.yardstick, buyer, self.day, with_promised)
         return self._received[key]
 
     def ownership(self, buyer: Buyer) -> dict[str, Owned]:

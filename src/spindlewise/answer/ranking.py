@@ -134,17 +134,20 @@ class Ranking:
         )
 
 
-def rank(desk: Desk, buyer: Buyer) -> Ranking:
-    """Rank all products for the buyer; raises NoMarket for a region or currency that cannot be served."""
+def rank(desk: Desk, buyer: Buyer, with_promised: bool = False) -> Ranking:
+    """Rank all products for the buyer; raises NoMarket for a region or currency that cannot be served.
+
+    `with_promised` counts promised firmware as if it were there: a what-if, never a recommendation.
+    """
     market = desk.market(buyer.region, buyer.currency)
-    received = desk.received(buyer)
+    received = desk.received(buyer, with_promised)
     weighed = weigh(buyer.weights)
     sifted = {
         name: sift(product, buyer, desk.day, market.prices[name], received[name].reception)
         for name, product in desk.catalog.products.items()
     }
     names = tuple(name for name, found in sifted.items() if not found.failures)
-    table = merit_table(desk, buyer, names, weighed.criteria)
+    table = merit_table(desk, buyer, names, weighed.criteria, with_promised)
     scores = score(table, weighed.shares)
     held = np.array([name in market.held_back for name in names], dtype=np.bool_)
     return Ranking(
@@ -156,16 +159,19 @@ def rank(desk: Desk, buyer: Buyer) -> Ranking:
         order=ranking_order(names, scores.expected, held),
         levels=levels(table, weighed.shares, held),
         held_back=held,
-        standings=standings_of(desk, buyer, weighed.criteria),
+        standings=standings_of(desk, buyer, weighed.criteria, with_promised),
         prices=market.prices,
         received=received,
         sifted=sifted,
     )
 
 
-def standings_of(desk: Desk, buyer: Buyer, criteria: tuple[str, ...]) -> Mapping[str, Mapping[str, Standing]]:
+def standings_of(
+    desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool = False
+) -> Mapping[str, Mapping[str, Standing]]:
     """The figures of all products as they count for this buyer, by product, then by criterion."""
-    market, received = desk.market(buyer.region, buyer.currency), desk.received(buyer)
+    market = desk.market(buyer.region, buyer.currency)
+    received = desk.received(buyer, with_promised)
     owned = desk.ownership(buyer) if "ownership" in criteria else {}
     return {
         name: {
@@ -177,11 +183,17 @@ def standings_of(desk: Desk, buyer: Buyer, criteria: tuple[str, ...]) -> Mapping
     }
 
 
-def merit_table(desk: Desk, buyer: Buyer, names: tuple[str, ...], criteria: tuple[str, ...]) -> MeritTable:
+def merit_table(
+    desk: Desk,
+    buyer: Buyer,
+    names: tuple[str, ...],
+    criteria: tuple[str, ...],
+    with_promised: bool = False,
+) -> MeritTable:
     """The merits of these products on these criteria, for this buyer."""
     tables = (
         desk.market(buyer.region, buyer.currency).merits,
-        {name: found.merits for name, found in desk.received(buyer).items()},
+        {name: found.merits for name, found in desk.received(buyer, with_promised).items()},
         {name: found.merits for name, found in desk.ownership(buyer).items()}
         if "ownership" in criteria
         else {},

@@ -44,11 +44,13 @@ def reception_key(buyer: Buyer) -> Hashable:
     return (buyer.receivers, buyer.riding.balance_left_pct, buyer.riding.threshold_power_w, buyer.bike)
 
 
-def receive_all(catalog: Catalog, yardstick: Yardstick, buyer: Buyer, day: date) -> dict[str, Received]:
+def receive_all(
+    catalog: Catalog, yardstick: Yardstick, buyer: Buyer, day: date, with_promised: bool = False
+) -> dict[str, Received]:
     """What every product shows on the buyer's receivers, by product id."""
     receivers = [receiver_now(r) for r in buyer.receivers] or [ANY_RECEIVER]
     return {
-        name: _received(product, receivers, not buyer.receivers, buyer, yardstick, day)
+        name: _received(product, links_now(product, day, with_promised), receivers, buyer, yardstick, day)
         for name, product in catalog.products.items()
     }
 
@@ -83,13 +85,12 @@ def _link_now(state: LinkState) -> LinkNow:
 
 def _received(
     product: Product,
+    sent: tuple[LinkNow, ...],
     receivers: list[ReceiverNow],
-    assumed: bool,
     buyer: Buyer,
     yardstick: Yardstick,
     day: date,
 ) -> Received:
-    sent = links_now(product, day)
     receptions = tuple(receive(sent, receiver) for receiver in receivers)
     budget = reading_budget(product, receptions[0], buyer, day)
     standings = {
@@ -97,7 +98,7 @@ def _received(
         "reading_uncertainty": uncertainty_standing(product, budget),
     }
     merits = {name: yardstick.merits(standing) for name, standing in standings.items()}
-    return Received(receptions, assumed, budget, standings, merits)
+    return Received(receptions, not buyer.receivers, budget, standings, merits)
 
 
 def detail_standing(reception: Reception) -> Standing:

@@ -3,13 +3,17 @@
 from dataclasses import dataclass
 
 from spindlewise.answer.break_evens import BreakEvens, break_evens
+from spindlewise.answer.crank_caution import CrankCaution, crank_caution
 from spindlewise.answer.desk import Desk
+from spindlewise.answer.gram_worth import GramWorth, gram_worth
 from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.near_misses import NearMiss, near_misses
 from spindlewise.answer.outlook import Outlook, outlook
+from spindlewise.answer.promised import WhatIf, promised
 from spindlewise.answer.ranking import Placed, Ranking, rank
 from spindlewise.answer.swap import Swap, swap
+from spindlewise.answer.trades import Trade, trades
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.as_of import standing_notices
 from spindlewise.catalog.product import Disclosure, SafetyNotice
@@ -38,6 +42,11 @@ class Reply:
     near_misses: tuple[NearMiss, ...]
     break_evens: BreakEvens
     outlook: Outlook
+    trades: tuple[Trade, ...]
+    what_if: WhatIf
+    crank: CrankCaution | None
+    gram_worth: GramWorth | str
+    """What the swap's grams are worth on the buyer's climb, or what is missing to tell."""
     swap: Swap | None
     climb: Climb | None
     climb_missing: str
@@ -55,6 +64,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
     pick = ranking.pick
     followers = _followers(ranking, pick)
     steps, steps_missing = _climb(desk, ranking)
+    moved = _swap(desk, buyer, pick)
     told = [pick, *(f.placed for f in followers)] if pick else []
     products = desk.catalog.products
     return Reply(
@@ -65,7 +75,11 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         near_misses=near_misses(desk, ranking),
         break_evens=break_evens(desk, ranking),
         outlook=outlook(desk, ranking),
-        swap=_swap(desk, buyer, pick),
+        trades=trades(desk, buyer, ranking.weighed),
+        what_if=promised(desk, buyer, ranking),
+        crank=crank_caution(buyer),
+        gram_worth=gram_worth(buyer, moved.weight) if moved else "needs the present pedals",
+        swap=moved,
         climb=steps,
         climb_missing=steps_missing,
         unknowns=tuple(u for placed in told for u in _unknowns(placed)),

@@ -1,5 +1,7 @@
 """The ranking as JSON: the keys that other programs may rely on."""
 
+from decimal import Decimal
+
 from spindlewise.answer.break_evens import BreakEvens
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Placed, Ranking, Span
@@ -78,7 +80,7 @@ def standing_json(standing: Standing) -> dict[str, Json]:
     """The figure, its unit, its grade and where it comes from; the value is null where there is none."""
     value: Json = number(standing.value) if isinstance(standing.value, float | int) else standing.value
     if standing.criterion in ("price", "ownership") and isinstance(standing.value, float | int):
-        value = f"{standing.value:.2f}"
+        value = amount_text(Decimal(repr(standing.value)), standing.unit)
     return {
         "value": value,
         "value_low": number(standing.low),

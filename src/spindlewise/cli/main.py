@@ -1,0 +1,75 @@
+"""The command `spindlewise`: what there is to ask, and how every command ends."""
+
+import sys
+from typing import Annotated, Any
+
+import typer
+from typer.core import TyperGroup
+
+from spindlewise.cli import answer, check, ladder, rank, schema, swap
+from spindlewise.cli.options import AsOf, Catalog, Common, Json
+
+
+class Commands(TyperGroup):
+    """The commands; whatever one of them did not expect ends in a sentence and an exit code."""
+
+    def invoke(self, ctx: Any) -> Any:
+        """Run the command that was asked for."""
+        try:
+            return super().invoke(ctx)
+        except (typer.TyperException, typer.Exit, typer.Abort, BrokenPipeError):
+            raise
+        except Exception as error:  # the one place where everything ends in a sentence
+            from spindlewise.cli.endings import end_with
+
+            end_with(error)
+
+
+app = typer.Typer(
+    name="spindlewise",
+    cls=Commands,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="Which power pedals to buy: for one buyer, how sure, and what would change the answer.",
+    epilog="Exit codes: 0 done, 2 wrong usage, 3 errors in the data, 4 no answer, 5 cannot read or write.",
+)
+
+
+def _say_version(wanted: bool) -> None:
+    if wanted:
+        from importlib.metadata import version
+
+        sys.stdout.write(f"spindlewise {version('spindlewise')}\n")
+        raise typer.Exit()
+
+
+@app.callback()
+def commands(
+    ctx: typer.Context,
+    catalog: Catalog = None,
+    as_of: AsOf = None,
+    json: Json = False,
+    _version: Annotated[
+        bool, typer.Option("--version", callback=_say_version, is_eager=True, help="Say the version.")
+    ] = False,
+) -> None:
+    """Options before the command hold for it as well."""
+    ctx.obj = Common(catalog, as_of, json)
+
+
+for module in (check, rank, answer, swap, ladder, schema):
+    module.add_to(app)
+
+
+def run() -> None:
+    """Run the command line; the entry point of the installed program."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            # a terminal that cannot show a character gets its number, not a traceback
+            stream.reconfigure(errors="backslashreplace")
+    try:
+        app()
+    except BrokenPipeError:
+        sys.stderr.close()
+        raise SystemExit(0) from None

@@ -1,0 +1,93 @@
+"""Opens what a command works on: the catalog's folder, the desk on its day, a buyer."""
+
+from datetime import date, datetime
+from importlib.resources import files
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from spindlewise.cli.endings import bad_data, cannot, wrong_usage
+from spindlewise.cli.options import Common
+from spindlewise.problems import quoted
+
+if TYPE_CHECKING:
+    from spindlewise.answer.desk import Desk
+    from spindlewise.buyer.buyer import Buyer
+    from spindlewise.catalog.catalog import Catalog
+
+
+def catalog_folder(stated: Path | None) -> Path:
+    """The folder stated, else ./catalog if a catalog is there, else the demo."""
+    if stated is not None:
+        return stated
+    here = Path("catalog")
+    return here if (here / "catalog.yaml").is_file() else demo_folder()
+
+
+def demo_folder() -> Path:
+    """The demo: packed into an installed package, else the repository's own folder."""
+    packed = Path(str(files("spindlewise") / "demo_catalog"))
+    return packed if packed.is_dir() else Path(__file__).resolve().parents[3] / "catalog"
+
+
+def open_desk(asked: Common) -> "Desk":
+    """The desk on the day that holds; ends the command where the catalog has errors."""
+    from spindlewise.answer.desk import Desk
+    from spindlewise.catalog.opening import open_catalog
+
+    catalog, problems = open_catalog(catalog_folder(asked.catalog))
+    if catalog is None:
+        bad_data(problems)
+    return Desk(catalog, reading_day(catalog, asked.as_of))
+
+
+def reading_day(catalog: "Catalog", stated: date | None) -> date:
+    """The day stated, else the day that the catalog pins, else today."""
+    pinned = catalog.settings.as_of
+    if stated is not None:
+        return stated
+    return today() if isinstance(pinned, str) else pinned
+
+
+def today() -> date:
+    """Today, where the user is."""
+    return datetime.now().astimezone().date()
+
+
+def open_buyer(name: str, catalog: "Catalog") -> "Buyer":
+    """A buyer by the path of a file or by id; ends the command where there is none or it has errors."""
+    from spindlewise.answer.asking import buyer_problems
+    from spindlewise.buyer.buyer import Buyer
+    from spindlewise.catalog.opening import read_record
+
+    path = buyer_path(name, catalog.folder)
+    buyer, document, problems = read_record(Buyer, path)
+    if buyer is not None and document is not None:
+        problems += buyer_problems(catalog, buyer, document)
+    if buyer is None or any(problem.level == "error" for problem in problems):
+        bad_data(problems)
+    return buyer
+
+
+def buyer_path(name: str, folder: Path) -> Path:
+    """Where the buyer's file is: an id means one of the catalog's own."""
+    from spindlewise.answer.stated import did_you_mean
+
+    if name.endswith((".yaml", ".yml")) or "/" in name or "\\" in name:
+        path = Path(name)
+        if not path.is_file():
+            cannot(f"{name}: there is no such file")
+        return path
+    path = folder / "buyers" / f"{name}.yaml"
+    known = [each.stem for each in (folder / "buyers").glob("*.yaml")]
+    if name not in known:
+        wrong_usage(f"the catalog has no buyer {quoted(name)}; {did_you_mean(name, known)}")
+    return path
+
+
+def known_product(name: str, catalog: "Catalog") -> str:
+    """The product's id, if the catalog has it; ends the command with the near one otherwise."""
+    from spindlewise.answer.stated import did_you_mean
+
+    if name not in catalog.products:
+        wrong_usage(f"the catalog has no product {quoted(name)}; {did_you_mean(name, catalog.products)}")
+    return name

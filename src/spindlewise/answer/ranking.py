@@ -19,6 +19,8 @@ from spindlewise.decide.level import Levels, levels
 from spindlewise.decide.score import Scores, ranking_order, score
 from spindlewise.decide.table import BoolArray, IntArray, MeritTable
 
+BARRED = Failure("rider weight", "failed the rider's weight, which was not kept", safety=True)
+
 
 @dataclass(frozen=True, slots=True)
 class Span:
@@ -134,10 +136,13 @@ class Ranking:
         )
 
 
-def rank(desk: Desk, buyer: Buyer, with_promised: bool = False) -> Ranking:
+def rank(
+    desk: Desk, buyer: Buyer, with_promised: bool = False, barred: frozenset[str] = frozenset()
+) -> Ranking:
     """Rank all products for the buyer; raises NoMarket for a region or currency that cannot be served.
 
     `with_promised` counts promised firmware as if it were there: a what-if, never a recommendation.
+    `barred` products stay out: they failed a need that is no longer known.
     """
     market = desk.market(buyer.region, buyer.currency)
     received = desk.received(buyer, with_promised)
@@ -146,6 +151,8 @@ def rank(desk: Desk, buyer: Buyer, with_promised: bool = False) -> Ranking:
         name: sift(product, buyer, desk.day, market.prices[name], received[name].reception)
         for name, product in desk.catalog.products.items()
     }
+    for name in barred & sifted.keys():
+        sifted[name] = Sifted((*sifted[name].failures, BARRED), sifted[name].unchecked)
     names = tuple(name for name, found in sifted.items() if not found.failures)
     table = merit_table(desk, buyer, names, weighed.criteria, with_promised)
     scores = score(table, weighed.shares)

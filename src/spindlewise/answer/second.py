@@ -5,7 +5,8 @@ import numpy as np
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.ranking import Ranking
 from spindlewise.answer.standing import Standing
-from spindlewise.decide.second_opinions import Direction, SecondOpinion, second_opinions
+from spindlewise.decide.other_methods import Direction
+from spindlewise.decide.second_opinions import SecondOpinion, second_opinions
 from spindlewise.decide.table import FloatArray
 
 

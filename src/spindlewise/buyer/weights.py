@@ -53,7 +53,7 @@ class Weights(Statement):
         ways = [name for name in ("points", "order", "pairs") if getattr(self, name) is not None]
         if len(ways) != 1:
             said = " and ".join(ways) if ways else "none of them"
-            raise ValueError(f"weights stated by {said} | state them by exactly one of points, order, pairs")
+            raise ValueError(f"are stated by {said} | state them by exactly one of points, order, pairs")
         if self.points is not None and sum(self.points.values()) <= 0:
             raise ValueError("all points are 0 | give at least one criterion more than 0")
         if self.order is not None and len(set(self.order)) != len(self.order):

@@ -148,7 +148,8 @@ def _problem(
 def _place(document: Document, fault: Fault) -> Place:
     if fault.kind == "missing":
         return document.head_place(fault.path[:-1])
-    return document.key_place(fault.path) if fault.kind == "extra_forbidden" else document.place(fault.path)
+    about_the_key = fault.kind == "extra_forbidden" or (fault.path, "[key]") in fault.branches
+    return document.key_place(fault.path) if about_the_key else document.place(fault.path)
 
 
 def _missing(model: type[BaseModel], fault: Fault) -> Words:

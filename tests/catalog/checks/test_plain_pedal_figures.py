@@ -12,7 +12,7 @@ TOLD: dict[str, tuple[list[Change], str]] = {
             (
                 "products/slate-flat.yaml",
                 "running_hours: not applicable",
-                "running_hours: [{grade: claimed, date: 2024-01-05, source: s, value: 99, basis: {cells: c}}]",
+                "running_hours: [{grade: claimed, date: 2024-01-05, source: s, value: 9, basis: {cells: c}}]",
             )
         ],
         "catalog/products/slate-flat.yaml:31:18: error: observations.running_hours: a plain "
@@ -22,11 +22,16 @@ TOLD: dict[str, tuple[list[Change], str]] = {
         [
             (
                 "products/slate-flat.yaml",
-                "fitting_torque_nm: unknown",
-                "fitting_torque_nm: unknown\n  reading_bias_pct: [{grade: reported, date: 2024-01-05, source: s, value: -1}]",
-            )
+                "ingress: not applicable",
+                "reading_bias_pct: unknown\n  ingress: unknown",
+            ),
+            (
+                "products/slate-flat.yaml",
+                "bias_pct: unknown",
+                "bias_pct: [{grade: claimed, date: 2024-01-05, source: s, value: 1}]",
+            ),
         ],
-        "catalog/products/slate-flat.yaml:35:21: error: observations.reading_bias_pct: a plain "
+        "catalog/products/slate-flat.yaml:33:21: error: observations.reading_bias_pct: a plain "
         "pedal measures nothing and has no batteries; write not applicable (plain-pedal-figures)\n",
     ),
 }

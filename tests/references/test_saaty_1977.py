@@ -87,7 +87,7 @@ def test_small_matrices(
 
 
 def test_leaving_out_one_statement_of_a_consistent_matrix_changes_nothing() -> None:
-    """Harker 1987, Incomplete pairwise comparisons: the missing ratio is taken from the weights themselves."""
+    """Harker 1987, Incomplete pairwise comparisons: a missing ratio is that of the weights found."""
     full = pair_weights([("a", "b", 2.0), ("b", "c", 3.0), ("a", "c", 6.0)])
 
     assert pair_weights([("a", "b", 2.0), ("b", "c", 3.0)]).weights == pytest.approx(full.weights)

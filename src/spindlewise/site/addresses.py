@@ -1,0 +1,49 @@
+"""Addresses on the site: relative ones between its pages, and which outside addresses may become links."""
+
+import posixpath
+from urllib.parse import urlsplit
+
+ALLOWED_SCHEMES = ("https", "http")
+
+
+def relative(page: str, target: str) -> str:
+    """The address of `target` as seen from `page`, both from the site's root; works from a folder on disk.
+
+    >>> relative("products/one.html", "index.html"), relative("index.html", "method.html#score")
+    ('../index.html', 'method.html#score')
+    """
+    path, mark, anchor = target.partition("#")
+    if path == page and mark:
+        return f"#{anchor}"
+    return posixpath.relpath(path, posixpath.dirname(page) or ".") + mark + anchor
+
+
+def outside(address: str | None) -> str | None:
+    """The address where its scheme may be followed from a page, else nothing: it is then shown as text only.
+
+    >>> outside("https://maker.example/sheet"), outside("javascript:alert(1)"), outside(None)
+    ('https://maker.example/sheet', None, None)
+    """
+    if address is None:
+        return None
+    try:
+        parts = urlsplit(address)
+    except ValueError:
+        return None
+    plain = address.isprintable() and not any(c in address for c in " \"'<>\\`")
+    return address if plain and parts.scheme in ALLOWED_SCHEMES and parts.hostname else None
+
+
+def product_page(product: str) -> str:
+    """Where a product's page stands."""
+    return f"products/{product}.html"
+
+
+def buyer_page(buyer: str) -> str:
+    """Where a buyer's page stands."""
+    return f"buyers/{buyer}.html"
+
+
+def region_page(region: str, first: str) -> str:
+    """Where a region's table stands: the first region's is the front page."""
+    return "index.html" if region == first else f"regions/{region.lower()}.html"

@@ -1,0 +1,120 @@
+"""Everything on a product's page."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from spindlewise.answer.desk import Desk
+from spindlewise.answer.paid import Paid
+from spindlewise.answer.reply import Reply
+from spindlewise.catalog.as_of import standing_notices, status
+from spindlewise.catalog.model import DatedPrice
+from spindlewise.catalog.product import (
+    Battery,
+    Product,
+    ReliabilityReport,
+    SafetyNotice,
+    Service,
+    StatusSince,
+)
+from spindlewise.site.claims import Claim, claims
+from spindlewise.site.link_rows import LinkRows, link_rows
+from spindlewise.site.observation_rows import Attribute, attributes
+from spindlewise.site.price_rows import RegionPrices, region_prices
+from spindlewise.site.region_table import PriceShown, RegionTable, price_shown
+from spindlewise.site.shown import Shown, shown
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceWithBuyer:
+    """How the product fares with one buyer: its place, or why it is out."""
+
+    buyer: str
+    name: str
+    rank: int | None
+    level: bool
+    held_back: bool
+    because: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProductView:
+    """A product as its page shows it; only what was known by the day."""
+
+    product: Product
+    status: StatusSince | None
+    statuses: tuple[StatusSince, ...]
+    notices: tuple[SafetyNotice, ...]
+    lifted: tuple[SafetyNotice, ...]
+    reports: tuple[ReliabilityReport, ...]
+    prices_now: tuple[tuple[str, str, PriceShown | None, str], ...]
+    """Region, its name, the price in force, and why there is none."""
+    weight: Shown | None
+    attributes: tuple[Attribute, ...]
+    claims: tuple[Claim, ...]
+    links: tuple[LinkRows, ...]
+    history: tuple[RegionPrices, ...]
+    upkeep: tuple[tuple[str, tuple[DatedPrice, ...]], ...]
+    """Spare cells and service, each with the prices that were seen."""
+    places: tuple[PlaceWithBuyer, ...]
+
+
+def product_view(
+    desk: Desk, product: Product, tables: Mapping[str, RegionTable], replies: Mapping[str, Reply]
+) -> ProductView:
+    """Gather the page; `tables` by region, `replies` by buyer."""
+    day = desk.day
+    reports = () if isinstance(product.reliability, str) else product.reliability
+    notices = () if isinstance(product.safety_notices, str) else product.safety_notices
+    standing = standing_notices(product, day)
+    return ProductView(
+        product=product,
+        status=status(product, day),
+        statuses=tuple(sorted((s for s in product.statuses if s.since <= day), key=lambda s: s.since)),
+        notices=standing,
+        lifted=tuple(n for n in notices if n.date <= day and n not in standing),
+        reports=tuple(sorted((r for r in reports if r.date <= day), key=lambda r: r.date, reverse=True)),
+        prices_now=tuple(_price_now(desk, product, table) for table in tables.values()),
+        weight=_weight(desk, product, tables),
+        attributes=attributes(product, day),
+        claims=claims(product, day),
+        links=link_rows(product, day),
+        history=region_prices(desk.catalog, product.id, day),
+        upkeep=_upkeep(desk, product),
+        places=tuple(_place(name, reply, product.id) for name, reply in sorted(replies.items())),
+    )
+
+
+def _price_now(desk: Desk, product: Product, table: RegionTable) -> tuple[str, str, PriceShown | None, str]:
+    if table.missing:
+        return table.code, table.name, None, table.missing
+    paid = desk.market(table.code, table.currency).prices[product.id]
+    if isinstance(paid, Paid):
+        return table.code, table.name, price_shown(desk, paid), ""
+    return table.code, table.name, None, paid.because
+
+
+def _weight(desk: Desk, product: Product, tables: Mapping[str, RegionTable]) -> Shown | None:
+    for table in tables.values():
+        if not table.missing:
+            return shown(desk.market(table.code, table.currency).standings[product.id]["weight"])
+    return None
+
+
+def _upkeep(desk: Desk, product: Product) -> tuple[tuple[str, tuple[DatedPrice, ...]], ...]:
+    found = []
+    if isinstance(product.battery, Battery) and not isinstance(product.battery.spare_prices, str):
+        found.append((f"one set of spare cells ({product.battery.type})", product.battery.spare_prices))
+    if isinstance(product.service, Service) and not isinstance(product.service.prices, str):
+        found.append((product.service.what, product.service.prices))
+    return tuple((what, tuple(p for p in prices if p.date <= desk.day)) for what, prices in found)
+
+
+def _place(name: str, reply: Reply, product: str) -> PlaceWithBuyer:
+    buyer = reply.ranking.buyer
+    for placed in reply.ranking.placed:
+        if placed.product == product:
+            return PlaceWithBuyer(
+                name, buyer.name, placed.rank, bool(placed.level_with), placed.held_back, ()
+            )
+    sifted = reply.ranking.sifted[product]
+    return PlaceWithBuyer(name, buyer.name, None, False, False, tuple(f.because for f in sifted.failures))

@@ -224,4 +224,4 @@ def _along(money: Money, to: str, rows: tuple[RateRow, ...]) -> Converted:
 
 
 def _factor(row: TaxRow) -> Decimal:
-    return _EXACT.add(1, row.rate_pct.scaleb(-2))
+    return _EXACT.add(1, row.rate_pct.scaleb(-2, context=_EXACT))

@@ -91,6 +91,7 @@ def test_the_way_round_with_the_newest_older_rate_is_taken_and_of_equals_the_fir
     by_euro = [_rate(JANUARY, "EUR", "JPY", "160"), _rate(MAY, "EUR", "USD", "1.25")]
     by_pound = [_rate(MARCH, "GBP", "JPY", "190"), _rate(MARCH, "GBP", "USD", "1.5")]
     assert _converted(RateTable(by_euro + by_pound), "1", "JPY", "USD").via == tuple(by_pound)
+    assert _converted(RateTable(by_euro + by_pound), "1", "USD", "JPY").via == tuple(reversed(by_pound))
     by_franc = [_rate(MARCH, "CHF", "JPY", "170"), _rate(MARCH, "CHF", "USD", "1.1")]
     assert _converted(RateTable(by_pound + by_franc), "1", "JPY", "USD").via == tuple(by_franc)
 

@@ -113,6 +113,17 @@ CASES = {
 }
 
 
+@pytest.mark.parametrize(
+    ("case", "syncs"),
+    [("append to a log", 1), ("begin a log", 2), ("replace a file", 2), ("make a file", 2)],
+)
+def test_a_new_name_in_the_folder_is_synced_as_well_as_the_data(
+    tmp_path: Path, case: str, syncs: int
+) -> None:
+    write, old, _ = CASES[case]
+    assert _calls_of(write, tmp_path / "whole", old).count("fsync") == syncs
+
+
 @pytest.mark.parametrize("act", [_no_space, _denied])
 @pytest.mark.parametrize("case", CASES)
 def test_a_failing_call_leaves_the_old_file_or_says_that_the_new_one_stands(

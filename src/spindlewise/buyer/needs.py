@@ -3,15 +3,18 @@
 import re
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, WithJsonSchema
 
 from spindlewise.buyer.model import Statement, Words
+
+
+_CODE = r"IP([0-6][0-9X]|X[0-9])"
 
 
 def _one_code(text: str) -> str:
     if "/" in text:
         raise ValueError(f"{text!r} names two codes | write the one that must be met, such as IPX5")
-    if not re.fullmatch(r"IP([0-6][0-9X]|X[0-9])", text):
+    if not re.fullmatch(_CODE, text):
         raise ValueError(f"{text!r} is not an ingress code | write it as IPX7 or IP67 (IEC 60529)")
     return text
 
@@ -34,7 +37,10 @@ class Needs(Statement):
     """What the first receiver must really show."""
     balance: Literal["needed", "not needed"] = "not needed"
     """Whether balance must arrive at the first receiver."""
-    water: Annotated[str, AfterValidator(_one_code)] | Literal["not stated"] = "not stated"
+    water: (
+        Annotated[str, AfterValidator(_one_code), WithJsonSchema({"type": "string", "pattern": f"^{_CODE}$"})]
+        | Literal["not stated"]
+    ) = "not stated"
     """The least ingress code, for instance IPX6; IPX7 does not imply IPX6 (IEC 60529)."""
     weight_g_at_most: Annotated[float, Field(gt=0, le=2000)] | Literal["not stated"] = "not stated"
     running_hours_at_least: Annotated[float, Field(gt=0, le=10_000)] | Literal["not stated"] = "not stated"

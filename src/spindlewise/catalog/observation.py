@@ -4,7 +4,7 @@ import re
 from datetime import date as Day  # noqa: N812  # a field may be called date without hiding its type
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, WithJsonSchema
 
 from spindlewise.catalog.model import Address, Grade, Record, Text
 
@@ -116,7 +116,14 @@ class HoursFigure(Figure):
 class IngressObservation(Observation):
     """An ingress protection code after IEC 60529."""
 
-    value: Annotated[str, AfterValidator(_ingress_code)] | Literal["unknown", "none"]
+    value: (
+        Annotated[
+            str,
+            AfterValidator(_ingress_code),
+            WithJsonSchema({"type": "string", "pattern": f"^{_INGRESS.pattern}$"}),
+        ]
+        | Literal["unknown", "none"]
+    )
 
 
 Unlisted = Literal["unknown", "not applicable"]

@@ -41,6 +41,14 @@ def reading_blocks(placed: Placed, product: Product, buyer: Buyer) -> tuple[Bloc
     return (*blocks, Bullets(tuple(items)), Paragraph(trust_words(placed)))
 
 
+def other_reading_words(name: str, placed: Placed, product: Product, buyer: Buyer) -> str:
+    """What another product shows on the first receiver, with the error of a doubled side."""
+    reception = placed.received.reception
+    doubled = side_error(product, reception, buyer)
+    error = f" {doubled_words(doubled, reception.receiver)}" if doubled is not None else ""
+    return f"{name}: {reception_words(reception)}{error}"
+
+
 def reception_words(reception: Reception) -> str:
     """What one receiver shows of it, over which protocol, from which firmware on, and what else arrives."""
     if reception.mode == "unknown":

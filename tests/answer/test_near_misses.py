@@ -1,5 +1,7 @@
 """What nearly made it, and the one need it fails."""
 
+from datetime import date
+
 import worlds
 from spindlewise.answer.near_misses import near_misses
 from spindlewise.answer.ranking import rank
@@ -56,3 +58,20 @@ def test_where_nothing_fits_the_nearest_are_named_best_first():
     )
 
     assert [m.product for m in found] == ["d4", "b2", "c3"]
+
+
+def test_a_product_under_a_safety_notice_is_never_nearly_right():
+    notice = {
+        "date": date(2026, 5, 1),
+        "ended": "none",
+        "what": "May crack.",
+        "action": "Stop riding.",
+        "issued_by": "the maker",
+    }
+    found = missed(
+        [of("heron", 400), of("siskin", 290, safety_notices=(notice,))],
+        [worlds.price("heron", 500), worlds.price("siskin", 510)],
+        budget=505,
+    )
+
+    assert found == ()

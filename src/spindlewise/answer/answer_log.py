@@ -18,7 +18,7 @@ from spindlewise.catalog.durable import append_line
 from spindlewise.problems import Place, Problem
 from spindlewise.units import amount_text
 
-SCHEMA = "spindlewise answer 1"
+SCHEMA = "spindlewise logged answer 1"
 LONGEST_ENTRY = 1_000_000
 """A longer line is not an entry of this log."""
 

@@ -25,15 +25,18 @@ class NearMiss:
 def near_misses(desk: Desk, ranking: Ranking) -> tuple[NearMiss, ...]:
     """The best products that are out for one reason other than kind or state, and would else have led.
 
-    Where nothing meets the needs, the best of those that fail one need only.
+    Where nothing meets the needs, the best of those that fail one need only. A product under a safety
+    notice is never held out as nearly right.
     """
     bar = ranking.pick.score.expected if ranking.pick else -1.0
+    held_back = desk.market(ranking.buyer.region, ranking.buyer.currency).held_back
     single = [
         (out.product, out.because[0], out.paid)
         for out in ranking.excluded
         if len(out.because) == 1
         and out.because[0].need not in ("kind", "state", "price")
         and isinstance(out.paid, Paid)
+        and out.product not in held_back
     ]
     if not single:
         return ()

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from spindlewise.answer.break_evens import BreakEvens, break_evens
 from spindlewise.answer.crank_caution import CrankCaution, crank_caution
 from spindlewise.answer.desk import Desk
+from spindlewise.answer.doubts import Doubts, doubts
 from spindlewise.answer.gram_worth import GramWorth, gram_worth
 from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
@@ -42,6 +43,7 @@ class Reply:
     near_misses: tuple[NearMiss, ...]
     break_evens: BreakEvens
     outlook: Outlook
+    doubts: Doubts
     trades: tuple[Trade, ...]
     what_if: WhatIf
     crank: CrankCaution | None
@@ -75,6 +77,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         near_misses=near_misses(desk, ranking),
         break_evens=break_evens(desk, ranking),
         outlook=outlook(desk, ranking),
+        doubts=doubts(ranking),
         trades=trades(desk, buyer, ranking.weighed),
         what_if=promised(desk, buyer, ranking),
         crank=crank_caution(buyer),

@@ -1,1 +1,1 @@
-"""Which is best: curves, weights, score, stability, break-even, dominance, second opinions; plain numbers only."""
+"""Which is best: curves, weights, score, stability, break-even, dominance; plain numbers only."""

@@ -41,6 +41,8 @@ class Column:
     title: str
     align: Align = "left"
     spare: int = 0
+    is_name: bool = False
+    """Whether the title is a name, which keeps its capital within a sentence."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,4 +61,4 @@ def as_entries(table: Table) -> Bullets:
 
 
 def _within(column: Column) -> str:
-    return column.title[:1].lower() + column.title[1:]
+    return column.title if column.is_name else column.title[:1].lower() + column.title[1:]

@@ -7,6 +7,7 @@ from spindlewise.decide.differences import Differences
 from spindlewise.render.as_json import Json, number
 from spindlewise.render.json_ladder import ladder_json
 from spindlewise.render.json_rank import break_even_json, price_json, rank_json, reception_json
+from spindlewise.render.json_sureness import sureness_json
 from spindlewise.render.json_swap import swap_json
 from spindlewise.units import amount_text
 
@@ -48,6 +49,7 @@ def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
             for found in reply.outlook.ranges
         ],
         "smallest_change": _change(reply),
+        **sureness_json(reply),
         "unknowns": [
             {"product": product, "criterion": criterion, "because": why}
             for product, criterion, why in reply.unknowns

@@ -7,6 +7,7 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
 from spindlewise.render.naming import Naming, listed, naming, sentence
+from spindlewise.render.words_extras import crank_words, gram_sentence, promise_sentences, trade_sentences
 from spindlewise.render.words_figures import full_words, paid_words
 from spindlewise.render.words_ladder import ladder_sentences, pick_sentence
 from spindlewise.render.words_outlook import near_miss_words, outlook_sentences
@@ -17,7 +18,8 @@ from spindlewise.render.words_rank import (
     rank_table,
     weights_words,
 )
-from spindlewise.render.words_reading import reading_blocks
+from spindlewise.render.words_reading import other_reading_words, reading_blocks
+from spindlewise.render.words_sureness import doubt_sentences, sureness_sentences
 from spindlewise.render.words_swap import swap_sentences
 from spindlewise.render.words_why import behind_words, difference_words, level_words, score_words
 from spindlewise.units import points_text
@@ -43,12 +45,14 @@ def reply_sections(catalog: Catalog, reply: Reply) -> tuple[Section, ...]:
         Section("pick", _pick(reply, names, catalog), keep=True),
         Section("notices", _notices(reply, names), keep=True),
         Section("why", _why(reply, names)),
+        Section("how_sure", _how_sure(reply, names)),
         Section("near_misses", _near_misses(reply, names)),
         Section("reading", _reading(reply, catalog)),
         Section("figures", _figures(reply, names)),
         Section("swap", _swap(reply, names)),
         Section("cost_per_gram", _cost_per_gram(reply, names)),
         Section("what_would_change", _outlook(reply, names)),
+        Section("question_itself", _question_itself(reply, names)),
         Section("unknowns", _unknowns(reply, names)),
         Section("disclosure", _disclosures(reply, names), keep=True),
         Section("cautions", _cautions(reply), keep=True),
@@ -113,6 +117,21 @@ def _why(reply: Reply, names: Naming) -> tuple[Block, ...]:
     return (Heading("Why not one of the others"), Bullets(tuple(items)))
 
 
+def _how_sure(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    said = sureness_sentences(reply, names)
+    return (Heading("How sure this is"), Bullets(said)) if said else ()
+
+
+def _question_itself(reply: Reply, names: Naming) -> tuple[Block, ...]:
+    weights, odd = trade_sentences(reply, names), doubt_sentences(reply, names)
+    blocks: list[Block] = []
+    if weights and reply.pick is not None:
+        blocks += [Heading("What your weights trade"), Bullets(weights)]
+    if odd:
+        blocks += [Heading("About the question itself"), Bullets(odd)]
+    return tuple(blocks)
+
+
 def _near_misses(reply: Reply, names: Naming) -> tuple[Block, ...]:
     if not reply.near_misses:
         return ()
@@ -127,7 +146,36 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
     if reply.pick is None:
         return ()
     product = catalog.products[reply.pick.product]
-    return (Heading("What you will see"), *reading_blocks(reply.pick, product, reply.ranking.buyer))
+    blocks: list[Block] = [
+        Heading("What you will see"),
+        *reading_blocks(reply.pick, product, reply.ranking.buyer),
+    ]
+    others = _other_readings(reply, catalog)
+    if others:
+        blocks += [Paragraph("Of those that follow, not all show the same:"), Bullets(others)]
+    if reply.crank is not None:
+        blocks.append(Paragraph(crank_words(reply.crank), "important"))
+    promises = promise_sentences(reply, naming(catalog))
+    if promises:
+        blocks += [Paragraph("Promised, and counted as absent:"), Bullets(promises)]
+    return tuple(blocks)
+
+
+def _other_readings(reply: Reply, catalog: Catalog) -> tuple[str, ...]:
+    """Those behind the pick of which the first receiver shows something else."""
+    if reply.pick is None:
+        return ()
+    mode, names = reply.pick.received.reception.mode, naming(catalog)
+    return tuple(
+        other_reading_words(
+            names.product(f.placed.product),
+            f.placed,
+            catalog.products[f.placed.product],
+            reply.ranking.buyer,
+        )
+        for f in reply.followers
+        if f.placed.received.reception.mode != mode
+    )
 
 
 def _figures(reply: Reply, names: Naming) -> tuple[Block, ...]:
@@ -166,7 +214,9 @@ def _cost_per_gram(reply: Reply, names: Naming) -> tuple[Block, ...]:
     own = pick_sentence(reply.pick.product, reply.climb, names)
     steps = [said for said in ladder_sentences(reply.climb, names) if said != own]
     start = names.product(reply.climb.baseline)
-    return (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
+    blocks = (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
+    seconds = gram_sentence(reply)
+    return (*blocks, Paragraph(seconds)) if seconds else blocks
 
 
 def _outlook(reply: Reply, names: Naming) -> tuple[Block, ...]:

@@ -1,0 +1,86 @@
+"""What stands beside the main answer: trades between weights, promises, cranks, and seconds on a climb."""
+
+from spindlewise.answer.crank_caution import CrankCaution
+from spindlewise.answer.gram_worth import GramWorth
+from spindlewise.answer.promised import Promise
+from spindlewise.answer.reply import Reply
+from spindlewise.answer.trades import Trade
+from spindlewise.render.naming import Naming, listed, share_text
+from spindlewise.units import money_text, number_text, percent_text, points_text, watts_text
+
+
+def trade_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
+    """A sentence per weight that says what it trades."""
+    currency = reply.ranking.buyer.currency
+    said = [trade_words(each, currency, names) for each in reply.trades]
+    return tuple(text for text in said if text)
+
+
+def trade_words(each: Trade, currency: str, names: Naming) -> str:
+    """One weight in words of money, or of points where no money is weighed."""
+    name = names.title(each.criterion)
+    if each.amount is None:
+        what = f"from '{each.worse}' to '{each.better}'"
+    else:
+        size = f"{each.amount:g} {each.unit}".strip()
+        what = f"{size} of it"
+    head = f"{name} ({share_text(each.share)})"
+    if each.money is None:
+        return f"{head}: {what} come to {points_text(each.points)} points."
+    return f"{head}: {what} weigh as much as {money_text(each.money, currency)}."
+
+
+def promise_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
+    """What promised firmware would change on the buyer's receivers, for products that come into question."""
+    named = {*reply.ranking.table.products, *(miss.product for miss in reply.near_misses)}
+    told = [each for each in reply.what_if.promises if each.product in named or reply.what_if.changes_pick]
+    said = [promise_words(each, names) for each in told]
+    if reply.what_if.changes_pick and reply.what_if.pick_then is not None:
+        pick = names.product(reply.what_if.pick_then)
+        said.append(f"If all promises were kept, the pick would be {pick}. A promise is not bought here.")
+    return tuple(said)
+
+
+def promise_words(each: Promise, names: Naming) -> str:
+    """One promise on one receiver."""
+    firmware = listed([f"firmware {version}" for version in each.firmware])
+    then = [f"show {each.then.mode}"]
+    if each.then.balance == "arrives" != each.now.balance:
+        then.append("receive balance")
+    if each.then.stroke_metrics == "arrives" != each.now.stroke_metrics:
+        then.append("receive stroke metrics")
+    if each.then.mode == each.now.mode:
+        then = then[1:] or then
+    return (
+        f"{names.product(each.product)}: {firmware} is promised, not there; "
+        f"with it {each.now.receiver} would "
+        f"{listed(then)} (today: {each.now.mode})."
+    )
+
+
+def crank_words(found: CrankCaution) -> str:
+    """What a wrong crank length in the head unit does to the reading."""
+    error = found.error
+    at = "" if error.error_w is None else f" ({watts_text(error.error_w, signed=True)} at threshold power)"
+    size = f"{percent_text(error.error_pct, 1, signed=True)}{at}"
+    lengths = f"{error.set_mm:g} mm set, {error.ridden_mm:g} mm ridden"
+    if found.stated:
+        return f"The head unit has another crank length than is ridden ({lengths}): power reads {size} off."
+    return (
+        f"Set the new crank length in the head unit: left as it is ({lengths}), power would read {size} off."
+    )
+
+
+def gram_sentence(reply: Reply) -> str:
+    """What the change of weight is worth on the buyer's climb, or nothing where no climb is stated."""
+    found = reply.gram_worth
+    if not isinstance(found, GramWorth):
+        return ""
+    minutes = number_text(found.climb_s / 60)
+    less = "saves" if found.change_s < 0 else "costs"
+    seconds = number_text(abs(found.change_s), 1)
+    per_hour = number_text(abs(found.per_hour_s), 1)
+    return (
+        f"On your climb of about {minutes} minutes that weight {less} {seconds} s "
+        f"({per_hour} s on an hour of such climbing; road-cycling power equation of Martin et al. 1998)."
+    )

@@ -1,0 +1,26 @@
+"""Repeatability; the published figures stand in tests/references/test_bland_altman_1986.py."""
+
+import pytest
+
+from spindlewise.bench.repeatability import corrected_sd, repeatability
+
+
+def test_the_mean_of_the_repeats_counts_as_error_of_the_meter() -> None:
+    assert repeatability([10.0, 10.0], [12.0, 12.0]).sd == 2.0
+
+
+def test_the_coefficient_follows_the_multiplier() -> None:
+    assert repeatability([10.0], [12.0], multiplier=1.96).coefficient == pytest.approx(3.92)
+
+
+@pytest.mark.parametrize(
+    ("once", "again"), [([], []), ([1.0], [1.0, 2.0]), ([[1.0]], [[1.0]]), ([float("nan")], [1.0])]
+)
+def test_rows_hold_two_readings(once: list[float], again: list[float]) -> None:
+    with pytest.raises(ValueError, match="two finite readings of one thing"):
+        repeatability(once, again)
+
+
+def test_one_row_has_no_spread() -> None:
+    with pytest.raises(ValueError, match="at least two"):
+        corrected_sd(([1.0], [1.0]), ([2.0], [2.0]))

@@ -1,6 +1,9 @@
 """The desk: one catalog on one day, with all that is worked out once and serves many questions."""
 
+from collections import OrderedDict
+from collections.abc import Callable, Hashable
 from datetime import date
+from typing import Any, TypeVar, cast
 
 from spindlewise.answer.claims import weight_record
 from spindlewise.answer.market import Market, open_market
@@ -10,6 +13,11 @@ from spindlewise.answer.received import Received, receive_all, reception_key
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.claims_record import ClaimsRecord
+
+T = TypeVar("T")
+
+MOST_KEPT = 1024
+"""So many worked-out things are kept at most, so that any number of questions fits into the same memory."""
 
 
 class Desk:
@@ -28,30 +36,35 @@ class Desk:
         self.day = day
         self.yardstick = Yardstick(catalog.criteria)
         self.record = weight_record(catalog, day) if record is None else record
-        self._markets: dict[tuple[str, str], Market] = {}
-        self._received: dict[object, dict[str, Received]] = {}
-        self._owned: dict[object, dict[str, Owned]] = {}
+        self._kept: OrderedDict[Hashable, Any] = OrderedDict()
+
+    def kept(self, key: Hashable, work: Callable[[], T]) -> T:
+        """What `work` gives, done once for each key; of what was not asked for lately nothing is kept."""
+        if key in self._kept:
+            self._kept.move_to_end(key)
+            return cast(T, self._kept[key])
+        found = self._kept[key] = work()
+        if len(self._kept) > MOST_KEPT:
+            self._kept.popitem(last=False)
+        return found
 
     def market(self, region: str, currency: str) -> Market:
         """The market of a region and currency; raises NoMarket."""
-        key = (region, currency)
-        if key not in self._markets:
-            self._markets[key] = open_market(
-                self.catalog, self.yardstick, self.record, region, currency, self.day
-            )
-        return self._markets[key]
+        return self.kept(
+            ("market", region, currency),
+            lambda: open_market(self.catalog, self.yardstick, self.record, region, currency, self.day),
+        )
 
     def received(self, buyer: Buyer, with_promised: bool = False) -> dict[str, Received]:
         """What each product shows on the buyer's receivers, by product id; promises only for a what-if."""
-        key = (reception_key(buyer), with_promised)
-        if key not in self._received:
-            self._received[key] = receive_all(self.catalog, self.yardstick, buyer, self.day, with_promised)
-        return self._received[key]
+        return self.kept(
+            ("received", reception_key(buyer), with_promised),
+            lambda: receive_all(self.catalog, self.yardstick, buyer, self.day, with_promised),
+        )
 
     def ownership(self, buyer: Buyer) -> dict[str, Owned]:
         """The cost of owning each product over the buyer's years, by product id."""
-        key = riding_key(buyer)
-        if key not in self._owned:
-            market = self.market(buyer.region, buyer.currency)
-            self._owned[key] = own_all(self.catalog, self.yardstick, market, buyer)
-        return self._owned[key]
+        return self.kept(
+            ("owned", riding_key(buyer)),
+            lambda: own_all(self.catalog, self.yardstick, self.market(buyer.region, buyer.currency), buyer),
+        )

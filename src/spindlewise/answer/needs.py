@@ -33,9 +33,13 @@ class Sifted:
 
 def sift(product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, reception: Reception) -> Sifted:
     """Hold one product against all needs of the buyer; every failure is named, not the first only."""
+    return with_price(sift_but_price(product, buyer, day, reception), buyer, paid)
+
+
+def sift_but_price(product: Product, buyer: Buyer, day: date, reception: Reception) -> Sifted:
+    """The same for all needs but money, which many buyers share."""
     failures: list[Failure] = []
     unchecked: list[str] = []
-    _money(buyer, paid, failures)
     _range(product, buyer, day, failures)
     _safety(product, buyer, day, failures)
     _reading(buyer, reception, failures, unchecked)
@@ -43,18 +47,21 @@ def sift(product: Product, buyer: Buyer, day: date, paid: Paid | Unpriced, recep
     return Sifted(tuple(failures), tuple(unchecked))
 
 
-def _money(buyer: Buyer, paid: Paid | Unpriced, failures: list[Failure]) -> None:
+def with_price(found: Sifted, buyer: Buyer, paid: Paid | Unpriced) -> Sifted:
+    """What was sifted, with what money fails put first."""
+    budget = buyer.budget_amount
+    if isinstance(paid, Paid) and (budget is None or paid.amount <= budget):
+        return found
+    return Sifted((money_failure(paid, budget), *found.failures), found.unchecked)
+
+
+def money_failure(paid: Paid | Unpriced, budget: Decimal | None) -> Failure:
+    """Why money fails: there is no price, or it is over the budget."""
     if isinstance(paid, Unpriced):
-        failures.append(Failure("price", paid.because))
-    elif buyer.budget_amount is not None and paid.amount > buyer.budget_amount:
-        over: Decimal = paid.amount - buyer.budget_amount
-        failures.append(
-            Failure(
-                "budget",
-                f"costs {amount_text(paid.amount, paid.currency)} {paid.currency}, "
-                f"{amount_text(over, paid.currency)} over the budget",
-            )
-        )
+        return Failure("price", paid.because)
+    over = paid.amount - (budget or Decimal(0))
+    cost, more = amount_text(paid.amount, paid.currency), amount_text(over, paid.currency)
+    return Failure("budget", f"costs {cost} {paid.currency}, {more} over the budget")
 
 
 def _range(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -> None:

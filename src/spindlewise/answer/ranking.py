@@ -8,16 +8,17 @@ from functools import cached_property
 import numpy as np
 
 from spindlewise.answer.desk import Desk
-from spindlewise.answer.needs import Failure, Sifted, sift
+from spindlewise.answer.needs import Failure, Sifted, sift_but_price, with_price
+from spindlewise.answer.owning import riding_key
 from spindlewise.answer.paid import Paid, Unpriced
-from spindlewise.answer.received import Received
+from spindlewise.answer.received import Received, reception_key
 from spindlewise.answer.standing import Standing
 from spindlewise.answer.weighing import Weighed, weigh
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.decide.differences import Differences, differences
 from spindlewise.decide.level import Levels, levels
 from spindlewise.decide.score import Scores, ranking_order, score
-from spindlewise.decide.table import BoolArray, IntArray, MeritTable
+from spindlewise.decide.table import BoolArray, FloatArray, IntArray, MeritTable
 
 BARRED = Failure("rider weight", "failed the rider's weight, which was not kept", safety=True)
 
@@ -94,9 +95,13 @@ class Ranking:
     @property
     def pick(self) -> Placed | None:
         """The product to recommend: the first that no safety notice holds back."""
-        if not self.placed or self.placed[0].held_back:
+        if not len(self.order) or self.held_back[self.order[0]]:
             return None
-        return self.placed[0]
+        return self.place_at(0)
+
+    def place_at(self, position: int) -> Placed:
+        """The product that stands at a position of the order, 0 for the first, with its whole story."""
+        return self._place(int(self.order[position]))
 
     def row(self, product: str) -> int:
         """The product's row in the table."""
@@ -148,8 +153,8 @@ def rank(
     received = desk.received(buyer, with_promised)
     weighed = weigh(buyer.weights)
     sifted = {
-        name: sift(product, buyer, desk.day, market.prices[name], received[name].reception)
-        for name, product in desk.catalog.products.items()
+        name: with_price(found, buyer, market.prices[name])
+        for name, found in _sifted_but_price(desk, buyer, received, with_promised).items()
     }
     for name in barred & sifted.keys():
         sifted[name] = Sifted((*sifted[name].failures, BARRED), sifted[name].unchecked)
@@ -173,6 +178,18 @@ def rank(
     )
 
 
+def _sifted_but_price(
+    desk: Desk, buyer: Buyer, received: Mapping[str, Received], with_promised: bool
+) -> dict[str, Sifted]:
+    return desk.kept(
+        ("sifted", buyer.needs, reception_key(buyer), with_promised),
+        lambda: {
+            name: sift_but_price(product, buyer, desk.day, received[name].reception)
+            for name, product in desk.catalog.products.items()
+        },
+    )
+
+
 def standings_of(
     desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool = False
 ) -> Mapping[str, Mapping[str, Standing]]:
@@ -180,14 +197,19 @@ def standings_of(
     market = desk.market(buyer.region, buyer.currency)
     received = desk.received(buyer, with_promised)
     owned = desk.ownership(buyer) if "ownership" in criteria else {}
-    return {
-        name: {
-            **market.standings[name],
-            **received[name].standings,
-            **(owned[name].standings if owned else {}),
+
+    def joined() -> Mapping[str, Mapping[str, Standing]]:
+        return {
+            name: {
+                **market.standings[name],
+                **received[name].standings,
+                **(owned[name].standings if owned else {}),
+            }
+            for name in market.standings
         }
-        for name in market.standings
-    }
+
+    key = (buyer.region, buyer.currency, reception_key(buyer), with_promised)
+    return desk.kept(("standings", key, riding_key(buyer) if owned else None), joined)
 
 
 def merit_table(
@@ -198,17 +220,39 @@ def merit_table(
     with_promised: bool = False,
 ) -> MeritTable:
     """The merits of these products on these criteria, for this buyer."""
-    tables = (
-        desk.market(buyer.region, buyer.currency).merits,
-        {name: found.merits for name, found in desk.received(buyer, with_promised).items()},
-        {name: found.merits for name, found in desk.ownership(buyer).items()}
-        if "ownership" in criteria
-        else {},
-    )
-    rows = []
-    for name in names:
-        known = {k: v for table in tables for k, v in table.get(name, {}).items()}
-        rows.append([known[criterion] for criterion in criteria])
-    merits = np.array(rows, dtype=np.float64).reshape(len(names), len(criteria), 3)
-    low, expected, high = (np.ascontiguousarray(merits[:, :, k]) for k in range(3))
+    whole = _all_merits(desk, buyer, criteria, with_promised)
+    if not names:
+        nothing = np.empty((0, len(criteria)))
+        return MeritTable((), criteria, nothing, nothing, nothing)
+    rows = [whole.rows[name] for name in names]
+    low, expected, high = (np.ascontiguousarray(part) for part in whole.merits[:, rows])
     return MeritTable(names, criteria, low, expected, high)
+
+
+@dataclass(frozen=True, slots=True)
+class _AllMerits:
+    """The merits of the whole catalog, shape (3, products, criteria): low, expected, high."""
+
+    rows: Mapping[str, int]
+    merits: FloatArray
+
+
+def _all_merits(desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool) -> _AllMerits:
+    owned = "ownership" in criteria
+
+    def gathered() -> _AllMerits:
+        market, received = desk.market(buyer.region, buyer.currency), desk.received(buyer, with_promised)
+        own = desk.ownership(buyer) if owned else {}
+        table = [
+            [
+                {**market.merits[n], **received[n].merits, **(own[n].merits if own else {})}[criterion]
+                for criterion in criteria
+            ]
+            for n in market.merits
+        ]
+        merits = np.array(table, dtype=np.float64).reshape(len(table), len(criteria), 3)
+        rows = {name: row for row, name in enumerate(market.merits)}
+        return _AllMerits(rows, np.ascontiguousarray(merits.transpose(2, 0, 1)))
+
+    key = (buyer.region, buyer.currency, reception_key(buyer), with_promised, criteria)
+    return desk.kept(("merits", key, riding_key(buyer) if owned else None), gathered)

@@ -53,8 +53,9 @@ def verdict_words(found: Versus, names: Naming) -> str:
     why = difference_words(found.against, names)
     if found.level:
         return f"Level: {LEVEL}. {one} {why}."
-    lead = one if found.against.total > 0 else other
-    return f"{lead} leads by {points} points. {one} {why}."
+    ahead, lead = (found.first, one) if found.against.total > 0 else (found.second, other)
+    held = ", but a safety notice holds it back" if ahead.notices else ""
+    return f"{lead} leads by {points} points{held}. {one} {why}."
 
 
 def _table(found: Versus, names: Naming) -> Table:

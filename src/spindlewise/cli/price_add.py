@@ -37,7 +37,10 @@ def add(
     currency: Annotated[
         str | None, typer.Option(metavar="CODE", help="Of the amount; without it the region's.")
     ] = None,
-    tax: Annotated[str, typer.Option(metavar="in|out", help="Whether tax is in the amount.")] = "in",
+    tax: Annotated[
+        str | None,
+        typer.Option(metavar="in|out", help="Whether tax is in the amount; without it the region's habit."),
+    ] = None,
     kind: Annotated[
         str, typer.Option(metavar="list|street|offer|clearance", help="What kind of price it is.")
     ] = "street",
@@ -86,7 +89,9 @@ def add(
     money = currency.upper() if currency else _region_currency(where, desk.catalog)
     until = valid_until.isoformat() if valid_until else ""
     day = (seen or desk.day).isoformat()
-    fields = (day, name, where, money, amount.strip(), tax, kind, seller, until, source)
+    habit = desk.catalog.taxes.rate(where, seen or desk.day)
+    basis = tax or (habit.habit if habit else "in")
+    fields = (day, name, where, money, amount.strip(), basis, kind, seller, until, source)
     row = checked_row(fields, desk.catalog)
     if row.date > desk.day:
         remark(f"The price is dated {day}, after the as-of day {desk.day.isoformat()}: it is not seen yet.")

@@ -17,7 +17,7 @@ def repair(ctx: typer.Context, catalog: Catalog = None) -> None:
 
     The log as it was is kept beside it. A log whose last line is whole is not touched.
     """
-    from spindlewise.catalog.torn_line import repair_torn_line
+    from spindlewise.cli.torn_line import repair_torn_line
     from spindlewise.problems import quoted
 
     path = catalog_folder(common(ctx, catalog).catalog) / "prices.csv"

@@ -1,21 +1,20 @@
 """Everything on a buyer's page: what was asked and stated, the places, who is out, and the reply in words."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.ranking import Excluded, Placed
 from spindlewise.answer.reply import Reply
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.render.blocks import Section
+from spindlewise.render.blocks import Section, Table
 from spindlewise.render.words_reply import reply_sections
+from spindlewise.site.places import place_text
 from spindlewise.site.region_table import PriceShown, price_shown
 from spindlewise.site.shown import Shown, shown
 from spindlewise.units import money_text, number_text
 
-OPENING = ("pick", "notices")
-"""The parts of a reply that stand before everything else on the page."""
-SHOWN_ELSEWHERE = ("question", "invented")
-"""Parts of a reply that the page has in its own places: the title and the notice at its top."""
+SHOWN_ELSEWHERE = ("question", "pick", "notices", "invented")
+"""Parts of a reply that the page has in places of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +22,7 @@ class CriterionCell:
     """One figure of one place, with its merit to sort words by."""
 
     criterion: str
+    title: str
     figure: Shown
     merit: float
 
@@ -32,6 +32,7 @@ class PlaceRow:
     """One place of the ranking; `cells` are its figures in the order of the weights, price apart."""
 
     placed: Placed
+    place: str
     price: PriceShown
     cells: tuple[CriterionCell, ...]
 
@@ -46,7 +47,10 @@ class BuyerView:
     """Criterion, its title, its share in percent and in words, in the order of the table's columns."""
     places: tuple[PlaceRow, ...]
     excluded: tuple[Excluded, ...]
-    opening: tuple[Section, ...]
+    pick: str
+    """The pick's id, empty where there is none."""
+    opening: Section
+    notices: tuple[Section, ...]
     rest: tuple[Section, ...]
 
 
@@ -64,9 +68,10 @@ def buyer_view(desk: Desk, reply: Reply) -> BuyerView:
         places=tuple(
             PlaceRow(
                 p,
+                place_text(p),
                 price_shown(desk, p.paid),
                 tuple(
-                    CriterionCell(k, shown(p.standings[k]), p.merits[k].expected)
+                    CriterionCell(k, titles[k], shown(p.standings[k]), p.merits[k].expected)
                     for k in criteria
                     if k != "price"
                 ),
@@ -74,9 +79,18 @@ def buyer_view(desk: Desk, reply: Reply) -> BuyerView:
             for p in ranking.placed
         ),
         excluded=ranking.excluded,
-        opening=tuple(s for s in sections if s.name in OPENING),
-        rest=tuple(s for s in sections if s.name not in OPENING + SHOWN_ELSEWHERE),
+        pick=reply.pick.product if reply.pick else "",
+        opening=next(s for s in sections if s.name == "pick"),
+        notices=tuple(s for s in sections if s.name == "notices"),
+        rest=tuple(_beside_table(s) for s in sections if s.name not in SHOWN_ELSEWHERE),
     )
+
+
+def _beside_table(section: Section) -> Section:
+    """The page's own table has all the figures of all places, so the reply's shorter one is left out."""
+    if section.name != "figures":
+        return section
+    return replace(section, blocks=tuple(b for b in section.blocks if not isinstance(b, Table)))
 
 
 def _stated(desk: Desk, buyer: Buyer) -> tuple[tuple[str, str], ...]:

@@ -101,4 +101,4 @@ def value_words(observation: Observation, unit: str) -> tuple[str, str]:
     signed = isinstance(observation, SignedFigure)
     text = signed_text(observation.value, unit) if signed else figure_text(observation.value, unit)
     stated = observation.plus_minus
-    return text, "± not stated" if isinstance(stated, str) else plus_minus_text(stated, unit)
+    return text, "not stated" if isinstance(stated, str) else plus_minus_text(stated, unit)

@@ -19,6 +19,7 @@ from spindlewise.catalog.product import (
 from spindlewise.site.claims import Claim, claims
 from spindlewise.site.link_rows import LinkRows, link_rows
 from spindlewise.site.observation_rows import Attribute, attributes
+from spindlewise.site.places import place_text
 from spindlewise.site.price_rows import RegionPrices, region_prices
 from spindlewise.site.region_table import PriceShown, RegionTable, price_shown
 from spindlewise.site.shown import Shown, shown
@@ -31,7 +32,7 @@ class PlaceWithBuyer:
     buyer: str
     name: str
     rank: int | None
-    level: bool
+    place: str
     held_back: bool
     because: tuple[str, ...]
 
@@ -113,8 +114,6 @@ def _place(name: str, reply: Reply, product: str) -> PlaceWithBuyer:
     buyer = reply.ranking.buyer
     for placed in reply.ranking.placed:
         if placed.product == product:
-            return PlaceWithBuyer(
-                name, buyer.name, placed.rank, bool(placed.level_with), placed.held_back, ()
-            )
+            return PlaceWithBuyer(name, buyer.name, placed.rank, place_text(placed), placed.held_back, ())
     sifted = reply.ranking.sifted[product]
-    return PlaceWithBuyer(name, buyer.name, None, False, False, tuple(f.because for f in sifted.failures))
+    return PlaceWithBuyer(name, buyer.name, None, "", False, tuple(f.because for f in sifted.failures))

@@ -8,6 +8,7 @@ from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Placed, Ranking, Span, rank
 from spindlewise.catalog.as_of import links, state
 from spindlewise.catalog.product import Product
+from spindlewise.site.places import place_text
 from spindlewise.site.shown import Shown, shown
 from spindlewise.site.usual import usual_buyer
 from spindlewise.units import amount_text, money_text, number_text
@@ -33,8 +34,7 @@ class RankedRow:
 
     product: Product
     state: str
-    rank: int
-    level_with: tuple[str, ...]
+    place: str
     score: Span
     price: PriceShown
     weight: Shown
@@ -109,8 +109,7 @@ def _ranked(desk: Desk, placed: Placed) -> RankedRow:
     return RankedRow(
         product=product,
         state=state(product, desk.day),
-        rank=placed.rank,
-        level_with=placed.level_with,
+        place=place_text(placed),
         score=placed.score,
         price=price_shown(desk, placed.paid),
         weight=shown(placed.standings["weight"]),

@@ -1,0 +1,155 @@
+import json
+from pathlib import Path
+
+import pytest
+
+import worlds
+from spindlewise.catalog.durable import CannotWrite
+from spindlewise.site.build import publish
+from spindlewise.site.manifest import sha256
+
+
+def two(amount=500):
+    products = [worlds.product("heron"), worlds.product("siskin")]
+    return worlds.catalog(products, [worlds.price("heron", amount), worlds.price("siskin", 450)])
+
+
+def one():
+    return worlds.catalog([worlds.product("heron")], [worlds.price("heron", 500)])
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {
+        p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()
+    }
+
+
+def test_publishing_twice_rewrites_nothing(tmp_path):
+    buyers = {"tester": worlds.buyer()}
+    first = publish(two(), buyers, worlds.DAY, tmp_path)
+    before = contents(tmp_path)
+    stamps = {path: (tmp_path / path).stat() for path in before}
+    second = publish(two(), buyers, worlds.DAY, tmp_path)
+    assert first.unchanged == 0
+    assert (second.changed, second.removed, second.kept) == ((), (), ())
+    assert second.unchanged == second.files == first.files == len(before)
+    assert contents(tmp_path) == before
+    for path, stamp in stamps.items():
+        now = (tmp_path / path).stat()
+        assert (now.st_ino, now.st_mtime_ns) == (stamp.st_ino, stamp.st_mtime_ns)
+
+
+def test_two_folders_get_the_same_bytes(tmp_path):
+    publish(two(), {}, worlds.DAY, tmp_path / "a")
+    publish(two(), {}, worlds.DAY, tmp_path / "b")
+    assert contents(tmp_path / "a") == contents(tmp_path / "b")
+
+
+def test_only_pages_that_show_a_price_change_with_it(tmp_path):
+    publish(two(500), {}, worlds.DAY, tmp_path)
+    found = publish(two(480), {}, worlds.DAY, tmp_path)
+    assert "products/heron.html" in found.changed
+    assert "data/prices.csv" in found.changed
+    assert {"products/siskin.html", "method.html", "cautions.html"}.isdisjoint(found.changed)
+    assert found.changed[-1] == "manifest.json"
+
+
+def test_stale_pages_of_ours_go_and_nothing_else(tmp_path):
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path)
+    (tmp_path / "notes.txt").write_text("mine")
+    (tmp_path / "products" / "mine.html").write_text("mine")
+    found = publish(one(), {}, worlds.DAY, tmp_path)
+    assert found.removed == ("buyers/tester.html", "data/ranking-tester.json", "products/siskin.html")
+    assert not (tmp_path / "products" / "siskin.html").exists()
+    assert (tmp_path / "notes.txt").read_text() == "mine"
+    assert (tmp_path / "products" / "mine.html").read_text() == "mine"
+
+
+def test_a_folder_that_becomes_empty_goes_too(tmp_path):
+    catalog = one()
+    publish(catalog, {}, worlds.DAY, tmp_path)
+    regions = {"EU": catalog.settings.regions["EU"]}
+    from dataclasses import replace
+
+    smaller = replace(catalog, settings=catalog.settings.model_copy(update={"regions": regions}))
+    publish(smaller, {}, worlds.DAY, tmp_path)
+    assert not (tmp_path / "regions").exists()
+
+
+def test_a_stale_page_that_somebody_changed_is_kept_and_named(tmp_path):
+    publish(two(), {}, worlds.DAY, tmp_path)
+    (tmp_path / "products" / "siskin.html").write_text("mine now")
+    found = publish(one(), {}, worlds.DAY, tmp_path)
+    assert found.kept == ("products/siskin.html",)
+    assert (tmp_path / "products" / "siskin.html").read_text() == "mine now"
+
+
+def test_a_stale_page_that_is_gone_already_is_no_matter(tmp_path):
+    publish(two(), {}, worlds.DAY, tmp_path)
+    (tmp_path / "products" / "siskin.html").unlink()
+    assert publish(one(), {}, worlds.DAY, tmp_path).removed == ()
+
+
+def test_the_manifest_has_the_hash_of_every_other_file(tmp_path):
+    publish(two(), {}, worlds.DAY, tmp_path)
+    manifest = json.loads((tmp_path / "manifest.json").read_text())
+    files = contents(tmp_path)
+    del files["manifest.json"]
+    assert manifest["outputs"] == {path: sha256(data) for path, data in files.items()}
+    assert manifest["as_of"] == "2026-11-20"
+    assert "product heron" in manifest["inputs"]
+
+
+def test_a_manifest_that_names_files_outside_removes_none_of_them(tmp_path):
+    out, outside = tmp_path / "site", tmp_path / "outside.txt"
+    outside.write_text("mine")
+    publish(one(), {}, worlds.DAY, out)
+    manifest = json.loads((out / "manifest.json").read_text())
+    manifest["outputs"]["../outside.txt"] = sha256(b"mine")
+    (out / "manifest.json").write_text(json.dumps(manifest))
+    publish(one(), {}, worlds.DAY, out)
+    assert outside.read_text() == "mine"
+
+
+def test_a_stale_page_behind_a_link_is_left_alone(tmp_path):
+    out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, out)
+    (out / "data" / "ranking-tester.json").rename(tmp_path / "kept.json")
+    (out / "data" / "ranking-tester.json").symlink_to(tmp_path / "kept.json")
+    elsewhere.mkdir()
+    publish(two(), {}, worlds.DAY, out)
+    assert (tmp_path / "kept.json").exists()
+
+
+def test_a_linked_folder_is_refused_before_anything_is_written(tmp_path):
+    out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
+    out.mkdir()
+    elsewhere.mkdir()
+    (out / "products").symlink_to(elsewhere, target_is_directory=True)
+    with pytest.raises(CannotWrite, match="it is a link"):
+        publish(one(), {}, worlds.DAY, out)
+    assert [path.name for path in out.iterdir()] == ["products"]
+    assert list(elsewhere.iterdir()) == []
+
+
+def test_a_file_where_a_folder_should_be_is_said_in_words(tmp_path):
+    (tmp_path / "site").write_text("a file")
+    with pytest.raises(CannotWrite, match=r"site"):
+        publish(one(), {}, worlds.DAY, tmp_path / "site")
+    (tmp_path / "other").mkdir()
+    (tmp_path / "other" / "index.html").mkdir()
+    with pytest.raises(CannotWrite, match=r"index\.html: a folder stands there"):
+        publish(one(), {}, worlds.DAY, tmp_path / "other")
+
+
+def test_a_page_that_cannot_be_made_leaves_the_old_site_whole(tmp_path, monkeypatch):
+    publish(one(), {}, worlds.DAY, tmp_path)
+    before = contents(tmp_path)
+
+    def fails(*_args, **_values):
+        raise RuntimeError("planted")
+
+    monkeypatch.setattr("spindlewise.site.pages.prices_csv", fails)
+    with pytest.raises(RuntimeError, match="planted"):
+        publish(two(400), {}, worlds.DAY, tmp_path)
+    assert contents(tmp_path) == before

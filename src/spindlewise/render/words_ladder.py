@@ -1,5 +1,7 @@
 """The cost-per-gram-saved ladder in words and as a table."""
 
+from collections.abc import Collection
+
 from spindlewise.answer.ladder import Climb
 from spindlewise.cost.ladder import LadderStep
 from spindlewise.cost.quadrants import Interval
@@ -8,14 +10,16 @@ from spindlewise.render.naming import Naming, listed
 from spindlewise.render.words_figures import graded_words
 from spindlewise.units import grams_text, money_text, number_text
 
+NOTICED = " It has a standing safety notice."
 ON_IT = ("rung", "lighter and not dearer")
 
 
-def ladder_blocks(climb: Climb, names: Naming) -> tuple[Block, ...]:
-    """The whole ladder as a reply of its own."""
+def ladder_blocks(climb: Climb, names: Naming, noticed: Collection[str] = ()) -> tuple[Block, ...]:
+    """The whole ladder as a reply of its own; `noticed` are the products with a standing safety notice."""
     start = names.product(climb.baseline)
     spent = "already owned, so its price counts as nothing" if climb.owned else "bought like the rest"
     steps = [step for step in climb.steps if step.status in ON_IT]
+    warned = [names.product(s.product) for s in climb.steps if s.product in noticed]
     others = [step for step in climb.steps if step.status not in (*ON_IT, "baseline")]
     blocks: list[Block] = [
         Heading("What each gram saved costs", 1),
@@ -31,6 +35,13 @@ def ladder_blocks(climb: Climb, names: Naming) -> tuple[Block, ...]:
         blocks.append(
             Paragraph(f"Nothing here is reliably lighter than {start} and worth its price.", "important")
         )
+    if warned:
+        have = "has" if len(warned) == 1 else "have"
+        blocks.append(
+            Paragraph(
+                f"{listed(warned)} {have} a standing safety notice: read it first.", "caution"
+            )
+        )
     if others:
         blocks += [
             Heading("Not on the ladder"),
@@ -44,14 +55,16 @@ def ladder_blocks(climb: Climb, names: Naming) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def ladder_sentences(climb: Climb, names: Naming) -> tuple[str, ...]:
+def ladder_sentences(climb: Climb, names: Naming, noticed: Collection[str] = ()) -> tuple[str, ...]:
     """The steps of the ladder, one sentence each, for a reply that says more than this."""
     steps = [step for step in climb.steps if step.status in ON_IT]
     if not steps:
         return (
             f"Nothing that meets the needs is reliably lighter than the {names.product(climb.baseline)}.",
         )
-    return tuple(_step_sentence(step, climb, names) for step in steps)
+    return tuple(
+        f"{_step_sentence(step, climb, names)}{NOTICED if step.product in noticed else ''}" for step in steps
+    )
 
 
 def pick_sentence(product: str, climb: Climb, names: Naming) -> str:

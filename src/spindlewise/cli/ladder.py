@@ -44,8 +44,10 @@ def ladder(
 
     baseline = known_product(start, desk.catalog) if start else None
     stated = Statements(buyer=buyer, budget=budget, region=region, currency=currency)
-    found = climb(desk, rank(desk, asking_buyer(stated, desk.catalog)), baseline)
+    who = asking_buyer(stated, desk.catalog)
+    found = climb(desk, rank(desk, who), baseline)
     if asked.json:
         answer(as_json(SCHEMA, ladder_json(found)))
     else:
-        page(ladder_blocks(found, naming(desk.catalog)))
+        noticed = desk.market(who.region, who.currency).held_back
+        page(ladder_blocks(found, naming(desk.catalog), noticed))

@@ -1,5 +1,6 @@
 """Options that several commands share, and how those before the command and after it come together."""
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -9,6 +10,7 @@ import typer
 
 COMMON = "Common options"
 QUESTION = "The question"
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
 def day_from(text: str | date) -> date:
@@ -16,7 +18,7 @@ def day_from(text: str | date) -> date:
     if isinstance(text, date):
         return text
     try:
-        if len(text) != 10:
+        if not _DAY.fullmatch(text):
             raise ValueError
         return date.fromisoformat(text)
     except ValueError:

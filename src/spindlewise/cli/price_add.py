@@ -130,7 +130,7 @@ def checked_row(fields: tuple[str, ...], catalog: "Opened") -> "PriceRow":
         said.append(
             f"region: the catalog has no region {fields[2]}; it has {', '.join(catalog.settings.regions)}"
         )
-    if any(fields == price.cells() for price in catalog.prices):
+    if row is not None and any(row.cells() == price.cells() for price in catalog.prices):
         said.append("the same line stands in the log already")
     if row is None or said:
         wrong_usage("; ".join(said) or "the line is not a price")

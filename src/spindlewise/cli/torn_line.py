@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from spindlewise.catalog.durable import LOCK_SECONDS, CannotWrite, create_file, reason, replace_file
+from spindlewise.catalog.durable import CannotWrite, create_file, locked, reason, replace_file
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,29 +19,19 @@ def repair_torn_line(path: Path) -> Repaired | None:
 
     Locked like an append. Nothing but the torn line is changed. Raises CannotWrite.
     """
-    from filelock import FileLock, Timeout
-
-    try:
-        if not path.is_file():
-            raise CannotWrite(f"{path}: there is no such file")
-        with FileLock(path.with_name(path.name + ".lock"), timeout=LOCK_SECONDS):
-            return _repair_locked(path)
-    except Timeout:
-        raise CannotWrite(f"{path}: another program has held it for {LOCK_SECONDS:g} s") from None
-    except CannotWrite:
-        raise
-    except OSError as error:
-        raise CannotWrite(f"{path}: {reason(error)}") from error
-
-
-def _repair_locked(path: Path) -> Repaired | None:
-    data = path.read_bytes()
-    if not data or data.endswith(b"\n"):
-        return None
-    whole = data[: data.rfind(b"\n") + 1]
-    copy = _free_name(path)
-    create_file(copy, data)
-    replace_file(path, whole)
+    if not path.exists():
+        raise CannotWrite(f"{path}: is not there")
+    with locked(path):
+        try:
+            data = path.read_bytes()
+        except OSError as error:
+            raise CannotWrite(f"{path}: {reason(error)}") from error
+        whole = data[: data.rfind(b"\n") + 1]
+        if whole == data:
+            return None
+        copy = _free_name(path)
+        create_file(copy, data)
+        replace_file(path, whole)
     return Repaired(data[len(whole) :].decode("utf-8", "replace"), copy)
 
 

@@ -77,6 +77,8 @@ def _of(name: str, before: Any, now: Any) -> list[Change]:
             ("not in the catalog", "in the catalog") if before is None else ("in the catalog", "gone")
         )
         return [Change(name, "product", was, is_now)]
+    if before.get("out") and now.get("out"):
+        return []  # it is out then and now, so nothing of it moved the answer
     found = []
     if before.get("price") != now.get("price"):
         found.append(Change(name, "price", _text(before.get("price")), _text(now.get("price"))))

@@ -36,7 +36,7 @@ def count_words(found: Sequence[Rechecked]) -> str:
     gone = sum(each.verdict == "no longer holds" for each in found)
     unsure = sum(each.verdict == "cannot tell" for each in found)
     whole = "1 answer" if len(found) == 1 else f"{len(found)} answers"
-    said = f"{whole} read again: {len(found) - gone - unsure} hold, {gone} no longer hold"
+    said = f"{whole} read again: {len(found) - gone - unsure} still good, {gone} no longer"
     return f"{said}, {unsure} cannot be told." if unsure else f"{said}."
 
 
@@ -64,8 +64,8 @@ def reply_again(each: Rechecked, names: Naming) -> str:
     level = f", level with {names.product(pick.level_with[0])}" if pick.level_with else ""
     if pick.product == each.entry.pick:
         return (
-            f"We told you {was} on {each.entry.day.isoformat()}. It is still first at {price}{level}, "
-            "but what stands level with it has changed."
+            f"We told you {was} on {each.entry.day.isoformat()}. It is still the pick at {price}{level}; "
+            "what stands level with it has changed."
         )
     return (
         f"We told you {was} on {each.entry.day.isoformat()}. Today we would say "
@@ -89,5 +89,7 @@ def change_words(change: Change, names: Naming) -> str:
     name = names.product(change.product)
     if change.what == "product":
         return f"{name} is {change.now}." if change.now == "gone" else f"{name} is new in the catalog."
+    if change.what == "needs":
+        return f"{name}: {change.before} then, {change.now} now."
     what = "price" if change.what == "price" else names.criterion(change.what)
     return f"{name}: {what} was {change.before}, is {change.now}."

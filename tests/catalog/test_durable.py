@@ -13,7 +13,6 @@ from spindlewise.catalog.durable import (
     CannotWrite,
     append_line,
     create_file,
-    cut_torn_line,
     reason,
     replace_file,
 )
@@ -52,39 +51,6 @@ def test_a_torn_log_is_refused_and_stays_as_it_is(tmp_path: Path) -> None:
     with pytest.raises(CannotWrite, match=r"prices\.csv: its last line is torn; run `spindlewise price rep"):
         append_line(log, b"next\n")
     assert log.read_bytes() == b"header\n2026-11-1"
-
-
-def test_a_torn_line_is_cut_kept_and_given_back(tmp_path: Path) -> None:
-    log = tmp_path / "prices.csv"
-    log.write_bytes(b"header\nfirst\n2026-11-1")
-    assert cut_torn_line(log) == b"2026-11-1"
-    assert log.read_bytes() == b"header\nfirst\n"
-    assert (tmp_path / "prices.csv.torn").read_bytes() == b"2026-11-1"
-    append_line(log, b"next\n")
-    assert log.read_bytes() == b"header\nfirst\nnext\n"
-
-
-def test_a_whole_log_is_not_cut(tmp_path: Path) -> None:
-    log = tmp_path / "prices.csv"
-    log.write_bytes(b"header\n")
-    assert cut_torn_line(log) == b""
-    assert log.read_bytes() == b"header\n"
-    assert _seen(tmp_path) == ["prices.csv"]
-
-
-def test_a_torn_line_kept_before_is_never_lost(tmp_path: Path) -> None:
-    log = tmp_path / "prices.csv"
-    log.write_bytes(b"header\nhalf")
-    (tmp_path / "prices.csv.torn").write_bytes(b"earlier")
-    with pytest.raises(CannotWrite, match=r"prices\.csv\.torn: stands there already"):
-        cut_torn_line(log)
-    assert log.read_bytes() == b"header\nhalf"
-    assert (tmp_path / "prices.csv.torn").read_bytes() == b"earlier"
-
-
-def test_a_log_that_is_not_there_cannot_be_mended(tmp_path: Path) -> None:
-    with pytest.raises(CannotWrite, match=r"prices\.csv: is not there"):
-        cut_torn_line(tmp_path / "prices.csv")
 
 
 def test_a_missing_folder_is_named_and_not_made(tmp_path: Path) -> None:
@@ -169,6 +135,40 @@ def test_an_authors_file_is_never_overwritten(tmp_path: Path) -> None:
         with pytest.raises(CannotWrite, match="stands there already and is not overwritten"):
             create_file(tmp_path / name, b"yours")
     assert (tmp_path / "new.yaml").read_bytes() == b"mine"
+    assert _seen(tmp_path) == ["link.yaml", "new.yaml"]
+
+
+def test_of_two_who_make_one_file_at_once_the_second_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real, path = os.link, tmp_path / "new.yaml"
+
+    def somebody_was_quicker(*args: Path, follow_symlinks: bool = True) -> None:
+        path.write_bytes(b"theirs")
+        real(*args, follow_symlinks=follow_symlinks)
+
+    monkeypatch.setattr(os, "link", somebody_was_quicker)
+    with pytest.raises(CannotWrite, match=r"new\.yaml: stands there already and is not overwritten"):
+        create_file(path, b"mine")
+    assert path.read_bytes() == b"theirs"
+    assert _seen(tmp_path) == ["new.yaml"]
+
+
+@pytest.mark.parametrize(("number", "made"), [(errno.EPERM, True), (errno.ENOTSUP, True), (errno.EIO, False)])
+def test_a_file_system_without_second_names_makes_files_too(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int, made: bool
+) -> None:
+    def refused(*args: Path, follow_symlinks: bool = True) -> None:
+        raise OSError(number, os.strerror(number))
+
+    monkeypatch.setattr(os, "link", refused)
+    if made:
+        create_file(tmp_path / "new.yaml", b"mine")
+        assert (tmp_path / "new.yaml").read_bytes() == b"mine"
+    else:
+        with pytest.raises(CannotWrite, match=r"new\.yaml: the disk reports an error"):
+            create_file(tmp_path / "new.yaml", b"mine")
+    assert _seen(tmp_path) == (["new.yaml"] if made else [])
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from spindlewise.catalog.durable import CannotWrite, append_line, replace_file
+from spindlewise.catalog.durable import CannotWrite, append_line, create_file, replace_file
 
 HEADER = b"date,amount\n"
 OLD = HEADER + b"2026-11-17,899.00\n"
@@ -28,6 +28,10 @@ def _replace(path: Path) -> None:
     replace_file(path, PAGE)
 
 
+def _create(path: Path) -> None:
+    create_file(path, PAGE)
+
+
 def _no_space() -> None:
     raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
@@ -40,7 +44,7 @@ def _killed() -> None:
     os._exit(9)
 
 
-CALLS = ["open", "write", "fsync", "ftruncate", "pread", "fstat", "fchmod", "replace", "close"]
+CALLS = ["open", "write", "fsync", "ftruncate", "pread", "fstat", "fchmod", "replace", "link", "close"]
 
 
 def _locking() -> bool:
@@ -110,18 +114,34 @@ CASES = {
     "begin a log": (_append, None, HEADER + LINE),
     "replace a file": (_replace, OLD, PAGE),
     "make a file": (_replace, None, PAGE),
+    "make an author's file": (_create, None, PAGE),
 }
 
 
 @pytest.mark.parametrize(
     ("case", "syncs"),
-    [("append to a log", 1), ("begin a log", 2), ("replace a file", 2), ("make a file", 2)],
+    [
+        ("append to a log", 1),
+        ("begin a log", 2),
+        ("replace a file", 2),
+        ("make a file", 2),
+        ("make an author's file", 2),
+    ],
 )
 def test_a_new_name_in_the_folder_is_synced_as_well_as_the_data(
     tmp_path: Path, case: str, syncs: int
 ) -> None:
     write, old, _ = CASES[case]
     assert _calls_of(write, tmp_path / "whole", old).count("fsync") == syncs
+
+
+def _again(write: Write, path: Path) -> None:
+    """The next write finds nothing in its way, but for an author's file that stands whole by now."""
+    if write is _create and path.exists():
+        with pytest.raises(CannotWrite, match="stands there already"):
+            write(path)
+    else:
+        write(path)
 
 
 @pytest.mark.parametrize("act", [_no_space, _denied])
@@ -152,7 +172,7 @@ def test_a_failing_call_leaves_the_old_file_or_says_that_the_new_one_stands(
         assert _content(path) == expected, (nth, name, told)
         left = {p.name for p in folder.iterdir()} - {".file.lock"}
         assert left == ({"file"} if expected is not None else set()), (nth, name)
-        write(path)
+        _again(write, path)
         assert (_content(path) or b"").endswith(LINE if write is _append else PAGE)
 
 
@@ -177,8 +197,8 @@ def test_a_program_that_dies_at_any_call_leaves_the_old_file_or_the_new_one(
         begun = b"" if case == "begin a log" else old
         assert _content(path) in (old, begun, new), (nth, name)
         died_as = _content(path)
-        write(path)
-        if write is _replace:
+        _again(write, path)
+        if write is not _append:
             assert _content(path) == PAGE
         else:
             assert _content(path) == (died_as or HEADER) + LINE

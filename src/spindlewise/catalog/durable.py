@@ -21,6 +21,8 @@ _REASONS = {
     errno.EISDIR: "a folder stands there",
     errno.ELOOP: "it is a link, and links are not followed when writing",
 }
+_NO_LINKS = (errno.EPERM, errno.ENOTSUP, errno.EMLINK)
+"""What file systems without second names for a file answer; there the name is taken by renaming."""
 
 
 class CannotWrite(OSError):  # noqa: N818  # the message reads: cannot write, and why
@@ -36,7 +38,7 @@ def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
     """
     if not line.endswith(b"\n") or line.count(b"\n") != 1 or line == b"\n":
         raise ValueError("append_line takes one line that is not empty, with a line feed at its end only")
-    with _locked(path), _told(path):
+    with locked(path), _told(path):
         new = not path.exists()
         handle = os.open(path, os.O_RDWR | os.O_CREAT | os.O_APPEND | os.O_NOFOLLOW, 0o666)
         try:
@@ -56,64 +58,35 @@ def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
                 os.close(handle)
 
 
-def cut_torn_line(path: Path) -> bytes:
-    """Take a last line without an end away, and give it back; b"" where the last line is whole.
-
-    The cut line is first kept beside the file, in `<name>.torn`, where an earlier one is never overwritten.
-    Raises CannotWrite.
-    """
-    if not path.exists():
-        raise CannotWrite(f"{path}: is not there")
-    with _locked(path), _told(path):
-        handle = os.open(path, os.O_RDWR | os.O_NOFOLLOW)
-        try:
-            whole = os.pread(handle, os.fstat(handle).st_size, 0)
-            end = whole.rfind(b"\n") + 1
-            torn = whole[end:]
-            if torn:
-                create_file(path.with_name(path.name + ".torn"), torn)
-                os.ftruncate(handle, end)
-                os.fsync(handle)
-        finally:
-            os.close(handle)
-    return torn
-
-
 def replace_file(path: Path, data: bytes) -> None:
     """Put `data` in place of the file, or leave it as it was: a new file beside it, synced, then renamed.
 
     The file's permissions stay. Raises CannotWrite.
     """
     _refuse_link(path)
-    beside = path.with_name(f".{path.name}.{os.getpid()}.new")
-    with _told(path):
-        try:
-            handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | os.O_NOFOLLOW, 0o666)
-            try:
-                if path.exists():
-                    os.fchmod(handle, path.stat().st_mode & 0o7777)
-                view = memoryview(data)
-                while view:
-                    view = view[os.write(handle, view) :]
-                os.fsync(handle)
-            finally:
-                os.close(handle)
-            beside.replace(path)
-        except OSError:
-            with suppress(OSError):
-                beside.unlink(missing_ok=True)
-            raise
-    try:
-        sync_folder(path.parent)
-    except OSError as error:
-        raise CannotWrite(f"{path}: was written, but may not outlast a crash: {reason(error)}") from error
+    with _told(path), _written_beside(path, data) as beside:
+        beside.replace(path)
+    _sync_name(path)
 
 
 def create_file(path: Path, data: bytes) -> None:
-    """Write a file that must not be there yet: an author's file is never overwritten. Raises CannotWrite."""
+    """Write a file that must not be there yet: an author's file is never overwritten. Raises CannotWrite.
+
+    The name is taken by one call, so that of two writers at once only one succeeds.
+    """
+    taken = f"{path}: stands there already and is not overwritten"
     if path.exists() or path.is_symlink():
-        raise CannotWrite(f"{path}: stands there already and is not overwritten")
-    replace_file(path, data)
+        raise CannotWrite(taken)
+    with _told(path), _written_beside(path, data) as beside:
+        try:
+            os.link(beside, path, follow_symlinks=False)
+        except FileExistsError:
+            raise CannotWrite(taken) from None
+        except OSError as error:
+            if error.errno not in _NO_LINKS:
+                raise
+            beside.replace(path)
+    _sync_name(path)
 
 
 def sync_folder(folder: Path) -> None:
@@ -131,7 +104,8 @@ def reason(error: OSError) -> str:
 
 
 @contextmanager
-def _locked(path: Path) -> Iterator[None]:
+def locked(path: Path) -> Iterator[None]:
+    """Hold a file against other writers, of this program or another; raises CannotWrite where it is held."""
     from filelock import FileLock, Timeout
 
     _refuse_link(path)
@@ -158,6 +132,34 @@ def _told(path: Path) -> Iterator[None]:
         raise
     except OSError as error:
         raise CannotWrite(f"{path}: {reason(error)}") from error
+
+
+@contextmanager
+def _written_beside(path: Path, data: bytes) -> Iterator[Path]:
+    """The data in a synced file beside `path`, with its permissions; gone afterwards unless renamed."""
+    beside = path.with_name(f".{path.name}.{os.getpid()}.new")
+    try:
+        handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | os.O_NOFOLLOW, 0o666)
+        try:
+            if path.exists():
+                os.fchmod(handle, path.stat().st_mode & 0o7777)
+            view = memoryview(data)
+            while view:
+                view = view[os.write(handle, view) :]
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+        yield beside
+    finally:
+        with suppress(OSError):
+            beside.unlink(missing_ok=True)
+
+
+def _sync_name(path: Path) -> None:
+    try:
+        sync_folder(path.parent)
+    except OSError as error:
+        raise CannotWrite(f"{path}: was written, but may not outlast a crash: {reason(error)}") from error
 
 
 def _write_or_take_back(path: Path, handle: int, data: bytes, size: int) -> None:

@@ -1,4 +1,4 @@
-"""Laws of the as-of date: what is dated later changes nothing before, and order in a file decides ties only."""
+"""Laws of the as-of date: what is dated later changes nothing before, and order decides ties only."""
 
 from datetime import date, timedelta
 from typing import Any

@@ -50,7 +50,7 @@ def clock_report(times_s: FloatArray) -> ClockReport:
 
 
 def on_seconds(times_s: FloatArray, values: FloatArray, first_s: int, count: int) -> FloatArray:
-    """Give `count` whole seconds from `first_s` the mean of the values that fall to each, NaN where none does.
+    """Give `count` whole seconds from `first_s` the mean of the values that fall to each, NaN where none.
 
     A row falls to the nearest second, half a second up. So of several rows a second, and of rows that share
     a time, each second gets the mean; a row a second keeps its value to the last digit; a row every five

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
-from pathlib import Path
 from typing import Any
 
 from pydantic import ValidationError
@@ -52,15 +51,15 @@ class Questions:
     """The questions of a file: iterate to get each line's question or the problem that it has."""
 
     def __init__(
-        self, path: Path, shown: str, catalog: Catalog, bases: Mapping[str, Buyer] | None = None
+        self, raw: bytes, shown: str, catalog: Catalog, bases: Mapping[str, Buyer] | None = None
     ) -> None:
-        """Read the file; `bases` are buyers that a line may start from by id (column `buyer`)."""
+        """`raw` is the file; `bases` are buyers that a line may start from by id (column `buyer`)."""
         self.catalog = catalog
         self.bases = bases or {}
         self.problems: list[Problem] = []
         self.rows: list[Row] = []
         self.header: tuple[str, ...] = ()
-        self._read(path, shown)
+        self._read(raw, shown)
 
     def __len__(self) -> int:
         return len(self.rows)
@@ -70,14 +69,8 @@ class Questions:
         for row in self.rows:
             yield self._question(row, seen)
 
-    def _read(self, path: Path, shown: str) -> None:
+    def _read(self, raw: bytes, shown: str) -> None:
         start = Place(shown, 1, 1)
-        try:
-            raw = path.read_bytes()
-        except OSError as error:
-            reason = error.strerror or "cannot be read"
-            self.problems.append(Problem(start, "error", "unreadable-file", f"the questions: {reason}"))
-            return
         if raw and not raw.endswith(b"\n"):
             raw += b"\n"  # a form's last line often ends without one
         first = raw.split(b"\n", 1)[0].removeprefix(b"\xef\xbb\xbf").decode("utf-8", "replace").rstrip("\r")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import typer
 
-from spindlewise.cli.endings import CANNOT_READ_OR_WRITE, DATA, DONE
+from spindlewise.cli.endings import DATA, DONE
 from spindlewise.cli.printing import answer as print_answer
 from spindlewise.cli.printing import remark
 
@@ -32,11 +32,8 @@ def answer_batch(desk: "Desk", questions: Path, folder: Path | None, form: str |
     from spindlewise.problems import render
 
     bases, _ = open_buyers(desk.catalog.folder / "buyers", desk.catalog)
-    asked = Questions(questions, questions.as_posix(), desk.catalog, bases)
+    asked = Questions(questions.read_bytes(), questions.as_posix(), desk.catalog, bases)
     bad: list[Problem] = list(asked.problems)
-    if any(problem.rule == "unreadable-file" for problem in bad):
-        remark(render(bad, "plain").rstrip("\n"))
-        raise typer.Exit(CANNOT_READ_OR_WRITE)
     if folder is not None:
         folder.mkdir(parents=True, exist_ok=True)
     else:

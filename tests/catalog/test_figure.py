@@ -50,6 +50,7 @@ def test_within_a_grade_the_newest_counts_and_of_one_day_the_later_listed() -> N
 
 
 def test_nothing_dated_later_is_seen() -> None:
+    assert seen_by("unknown", DAY) == []
     made = _with("warranty_years", seen(2.0, date=DAY))
     found = figure(made, "warranty_years", BEFORE)
     assert found == Absent("unknown", "nothing observed by 2026-06-01")

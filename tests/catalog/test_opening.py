@@ -1,3 +1,4 @@
+import gc
 import os
 from collections.abc import Iterable, Iterator
 from pathlib import Path
@@ -51,6 +52,26 @@ def test_progress_sees_every_product_file_once(tmp_path: Path) -> None:
     assert met == ["skerry-duo.yaml", "skerry-solo.yaml", "slate-flat.yaml"]
 
 
+def test_reading_leaves_the_garbage_collector_as_it_was(tmp_path: Path) -> None:
+    copied(tmp_path)
+    during: list[bool] = []
+
+    def watch(paths: Iterable[Path], total: int) -> Iterator[Path]:
+        for path in paths:
+            during.append(gc.isenabled())
+            yield path
+
+    try:
+        for on in (True, False):
+            (gc.enable if on else gc.disable)()
+            with standing_in(tmp_path):
+                open_catalog(Path("catalog"), watch)
+            assert gc.isenabled() is on
+    finally:
+        gc.enable()
+    assert during == [False] * 6
+
+
 def test_what_an_editor_keeps_beside_a_file_is_passed_over(tmp_path: Path) -> None:
     folder = copied(tmp_path) / "products"
     (folder / ".skerry-duo.yaml.swp").write_text("x")
@@ -65,6 +86,13 @@ def test_a_pipe_among_the_products_is_told_and_not_waited_for(tmp_path: Path) ->
     assert [(p.rule, p.message) for p in problems] == [
         ("unreadable-file", "catalog/products/pipe.yaml: is not a regular file")
     ]
+
+
+def test_a_forgiven_list_that_cannot_be_read_forgives_nothing(tmp_path: Path) -> None:
+    folder = copied(tmp_path)
+    spoil(folder, ("products/skerry-duo.yaml", "span: axis to pedal top", "span: unknown"))
+    (folder / "forgiven.yaml").write_text("schema: spindlewise forgiven 1\nforgiven: [\n", "utf-8")
+    assert [p.rule for p in opened(tmp_path)[1]] == ["yaml-syntax", "stack-basis"]
 
 
 def test_a_warning_leaves_the_catalog_whole_and_an_error_does_not(tmp_path: Path) -> None:

@@ -23,7 +23,7 @@ class Statement(BaseModel):
 
 
 def _plain(text: str) -> str:
-    if any(not c.isprintable() for c in text):
+    if not text.isprintable():
         raise ValueError("has characters that cannot be seen | write plain text")
     return text
 

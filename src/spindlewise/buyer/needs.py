@@ -7,7 +7,6 @@ from pydantic import AfterValidator, Field, WithJsonSchema
 
 from spindlewise.buyer.model import Statement, Words
 
-
 _CODE = r"IP([0-6][0-9X]|X[0-9])"
 
 

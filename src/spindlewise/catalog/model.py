@@ -37,8 +37,8 @@ def _file_safe(text: str) -> str:
 
 
 def _visible(text: str) -> str:
-    hidden = [c for c in text if not c.isprintable()]
-    if hidden:
+    if not text.isprintable():
+        hidden = [c for c in text if not c.isprintable()]
         code = ", ".join(f"U+{ord(c):04X}" for c in hidden[:3])
         raise ValueError(f"has characters that cannot be seen ({code}) | write plain text")
     if text != text.strip():

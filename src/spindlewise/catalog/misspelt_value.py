@@ -15,6 +15,10 @@ _MONEY = re.compile(
     r"(?:[€$£¥]|[A-Z]{3})\s*(?P<before>[0-9][0-9.,' ]*)|(?P<after>[0-9][0-9.,' ]*?)\s*(?:[€$£¥]|[A-Z]{3})"
 )
 _UNIT = re.compile(r"(?P<number>[-+−]?[0-9][0-9.,']*?)\s*(?P<unit>[A-Za-zµ°%Ω][A-Za-zµ°%Ω·/ ]{0,11})")
+_NO_KEYS_UNITS = frozenset(
+    ("in", "inch", "inches", "ft", "oz", "lb", "lbs", "st", "cm", "min", "minutes", "weeks", "months")
+)
+"""Units that end no key: their bare number would be another figure."""
 _GROUPED = re.compile(
     r"-?[0-9]{1,3}(?:(?P<group>[,.'\s])[0-9]{3})(?:(?P=group)[0-9]{3})*(?:[.,](?P<rest>[0-9]+))?"
 )
@@ -45,6 +49,8 @@ def number_tip(text: str) -> str:
         return f"write {number}: the currency stands in a key of its own" if number else ""
     if found := _UNIT.fullmatch(text):
         number = _number(found["number"])
+        if number and found["unit"].strip().lower() in _NO_KEYS_UNITS:
+            return "write it converted to the unit in the key"
         return f"write {number}: the unit stands in the key" if number else ""
     number = _number(text)
     return f"write {number}" if number else ""

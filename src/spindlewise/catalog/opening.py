@@ -71,7 +71,9 @@ def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | 
         rates=rates,
         taxes=taxes,
         documents=documents,
-        bench_files=frozenset(f"bench/{p.name}" for p in (folder / "bench").glob("*") if p.is_file()),
+        bench_files=frozenset(
+            p.relative_to(folder).as_posix() for p in (folder / "bench").rglob("*") if p.is_file()
+        ),
         unread=frozenset(unread),
     )
     for check in registry.CHECKS:

@@ -41,7 +41,7 @@ def test_an_exact_budget_stays_exact() -> None:
         {"id": "Tester"},
         {"region": "eu"},
         {"currency": "EUX"},
-        {"budget": 0},
+        {"budget": -1},
         {"budget": "much"},
         {"question": ""},
         {"present_pedals": "not applicable"},

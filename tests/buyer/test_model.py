@@ -21,8 +21,8 @@ def test_a_sum_is_the_decimal_that_stands_in_the_file(written: float, kept: str)
     assert SUM.validate_python(Decimal(kept), strict=True) == Decimal(kept)
 
 
-@pytest.mark.parametrize("written", [0, -1, True, "900", float("nan"), float("inf"), 10**400, None])
-def test_a_sum_is_a_finite_number_above_nothing(written: object) -> None:
+@pytest.mark.parametrize("written", [-1, True, "900", float("nan"), float("inf"), 10**400, None])
+def test_a_sum_is_a_finite_number_not_below_nothing(written: object) -> None:
     with pytest.raises(ValidationError):
         SUM.validate_python(written, strict=True)
 

@@ -45,8 +45,8 @@ Words = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_plai
 Sum = Annotated[
     Decimal,
     BeforeValidator(_as_written),
-    Field(gt=0, le=1_000_000_000),
-    WithJsonSchema({"type": "number", "exclusiveMinimum": 0, "maximum": 1_000_000_000}),
+    Field(ge=0, le=1_000_000_000),
+    WithJsonSchema({"type": "number", "minimum": 0, "maximum": 1_000_000_000}),
 ]
 """An amount of money, exactly as written; a pedal costs millions in some currencies."""
 

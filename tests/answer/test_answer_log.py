@@ -65,7 +65,10 @@ def test_what_failed_the_riders_weight_stays_barred_without_the_weight_itself():
     [
         ("{", "is not JSON"),
         ("[]", "is not an entry of an answer log"),
-        ('{"schema": "spindlewise logged answer 9"}', "has another schema than 'spindlewise logged answer 1'"),
+        (
+            '{"schema": "spindlewise logged answer 9"}',
+            "has another schema than 'spindlewise logged answer 1'",
+        ),
         ('{"schema": "spindlewise logged answer 1"}', "lacks a part of an entry"),
         ("x" * 1_000_001, "is 1000001 bytes long, 1000000 at most"),
     ],

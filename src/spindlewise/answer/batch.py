@@ -71,7 +71,11 @@ class Questions:
 
     def _read(self, raw: bytes, shown: str) -> None:
         start = Place(shown, 1, 1)
-        if raw and not raw.endswith(b"\n"):
+        if not raw:
+            tip = "begin it with a line of column names, id among them"
+            self.problems.append(Problem(start, "error", "empty-file", "is empty", tip))
+            return
+        if not raw.endswith(b"\n"):
             raw += b"\n"  # a form's last line often ends without one
         first = raw.split(b"\n", 1)[0].removeprefix(b"\xef\xbb\xbf").decode("utf-8", "replace").rstrip("\r")
         header = tuple(text for _, text in split_line(first)[0])

@@ -59,7 +59,7 @@ def _nobody(ranking: Ranking) -> NobodyLeft | None:
 def _missed(ranking: Ranking) -> tuple[MissedByLittle, ...]:
     """What fails the budget alone, and by little."""
     budget = ranking.buyer.budget_amount
-    if budget is None or budget <= 0:
+    if budget is None:
         return ()
     found = [
         (out.product, out.paid.amount)

@@ -1,0 +1,89 @@
+"""Trades, promises, cranks and seconds, in sentences."""
+
+from decimal import Decimal
+
+import pytest
+
+import worlds
+from spindlewise.answer.crank_caution import CrankCaution
+from spindlewise.answer.reply import reply_to
+from spindlewise.answer.trades import Trade
+from spindlewise.reception.crank_setting import crank_setting_error
+from spindlewise.render.naming import Naming
+from spindlewise.render.words_extras import (
+    crank_words,
+    gram_sentence,
+    promise_sentences,
+    trade_sentences,
+    trade_words,
+)
+
+NAMES = Naming({"heron": "Shore Heron"}, {"weight": "Weight", "detail": "Detail"})
+
+
+def test_so_much_weighs_as_much_as_so_much_money_or_comes_to_points():
+    grams = Trade("weight", 0.2, 10.0, "g", "", "", 1.2, Decimal("48.67"))
+
+    assert trade_words(grams, "EUR", NAMES) == "Weight (20.0 %): 10 g of it weigh as much as EUR 48.67."
+    points = Trade("weight", 0.2, 10.0, "g", "", "", 1.2, None)
+    assert trade_words(points, "EUR", NAMES) == "Weight (20.0 %): 10 g of it come to 1.2 points."
+    named = Trade("detail", 0.1, None, "", "power and balance", "power only", 2.0, Decimal(90))
+    assert trade_words(named, "EUR", NAMES) == (
+        "Detail (10.0 %): from 'power only' to 'power and balance' weigh as much as EUR 90.00."
+    )
+
+
+@pytest.mark.parametrize(
+    ("stated", "watts", "said"),
+    [
+        (
+            True,
+            250.0,
+            "The head unit has another crank length than is ridden (170 mm set, 172.5 mm ridden): "
+            "power reads -1.4 % (-4 W at threshold power) off.",
+        ),
+        (
+            False,
+            None,
+            "Set the new crank length in the head unit: left as it is (170 mm set, 172.5 mm ridden), "
+            "power would read -1.4 % off.",
+        ),
+    ],
+)
+def test_a_wrong_crank_length_is_told_with_what_it_does(stated, watts, said):
+    assert crank_words(CrankCaution(crank_setting_error(170.0, 172.5, watts), stated)) == said
+
+
+def replied(links=None, **buyer):
+    changes = {} if links is None else {"links": links}
+    heron = worlds.product("heron", {"weight_g": (worlds.weighed(300.0),)}, **changes)
+    desk = worlds.desk([heron, worlds.plain("gull", 360.0)], [worlds.price("heron", 500)])
+    return reply_to(desk, worlds.buyer(present_pedals="gull", **buyer))
+
+
+def test_seconds_on_the_buyers_climb_or_nothing():
+    climb = {"climb": {"length_m": 10_000.0, "gradient_pct": 8.0, "power_w": 250.0}}
+    said = gram_sentence(replied(riding=climb, needs={"rider_mass_kg": 72.0}, bike={"bike_mass_kg": 8.0}))
+
+    assert said.startswith("On your climb of about 46 minutes that weight saves 1.9 s (")
+    assert "Martin et al. 1998" in said
+    assert gram_sentence(replied()) == ""
+
+
+def test_a_promise_is_told_and_not_bought():
+    promise = {"since": "promised", "firmware": "4.0", "source": "maker"}
+    carries = (
+        {"what": "power", "how": "one side doubled", **worlds.START},
+        {"what": "power", "how": "both sides", **promise},
+        {"what": "balance", "how": "carried", **promise},
+    )
+    said = promise_sentences(replied(links=({"protocol": "ANT+", "carries": carries},)), NAMES)
+
+    assert said == (
+        "Shore Heron: firmware 4.0 is promised, not there; with it head unit would show both sides and "
+        "receive balance (today: one side doubled).",
+    )
+
+
+def test_every_weight_has_its_sentence():
+    assert len(trade_sentences(replied(), NAMES)) == 3

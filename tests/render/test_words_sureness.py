@@ -1,0 +1,156 @@
+"""How sure a pick is, in sentences that a viewer understands."""
+
+import numpy as np
+import pytest
+
+import small_answers
+import worlds
+from spindlewise.answer.reply import reply_to
+from spindlewise.decide.second_opinions import Reason, SecondOpinion, Stretch
+from spindlewise.decide.stability import Stability
+from spindlewise.decide.warnings import CountedTwice, NobodyLeft
+from spindlewise.render.naming import Naming
+from spindlewise.render.words_sureness import (
+    doubt_sentences,
+    nobody_words,
+    opinion_words,
+    sureness_sentences,
+    twice_words,
+    world_words,
+    worlds_of_100,
+)
+
+NAMES = Naming({"heron": "Shore Heron", "auk": "Shore Auk", "gull": "Shore Gull"}, {"price": "Price"})
+
+
+def worlds_with(first):
+    n = len(first)
+    return Stability(
+        ("auk", "gull", "heron")[:n],
+        np.zeros((n, n)),
+        np.array(first),
+        np.zeros((n, n)),
+        np.zeros((n, 1)),
+        10_000,
+        1,
+    )
+
+
+def test_first_in_so_many_of_100_worlds_with_its_error_and_the_others():
+    said = world_words(worlds_with([0.826, 0.17, 0.004]), "auk", NAMES)
+
+    assert said == "Shore Auk comes first in 83 of 100 worlds (give or take 0.8); Shore Gull in 17."
+
+
+def test_certain_is_said_plainly():
+    assert world_words(worlds_with([1.0, 0.0]), "auk", NAMES) == "Shore Auk comes first in all worlds drawn."
+
+
+@pytest.mark.parametrize(
+    ("chance", "said"),
+    [
+        (0.5, "50 of 100 worlds"),
+        (0.9996, "more than 99 of 100 worlds"),
+        (0.0004, "less than 1 of 100 worlds"),
+        (0.0, "0 of 100 worlds"),
+    ],
+)
+def test_no_chance_is_rounded_to_none_or_all(chance, said):
+    assert worlds_of_100(chance) == said
+
+
+def opinion(reason, tau=0.5):
+    return SecondOpinion("TOPSIS", np.zeros(2), "heron", tau, reason)
+
+
+def test_a_second_opinion_that_agrees_or_differs_with_the_reason():
+    assert opinion_words(opinion(None), NAMES) == (
+        "A second opinion by TOPSIS: Shore Heron first (likeness of the whole order, Kendall's tau-b: 0.50), "
+        "as here."
+    )
+    told = Reason(("gull",), (Stretch("price", 0.2, 0.3, 1.5), Stretch("weight", 0.2, None, None)))
+    said = opinion_words(opinion(told, None), NAMES)
+    assert "without Shore Gull it would agree (rank reversal)" in said
+    assert "it counts price as 30.0 % where you said 20.0 %" in said
+    assert "tau-b" not in said
+
+
+def test_a_stretch_too_small_to_tell_is_not_given_as_the_reason():
+    said = opinion_words(opinion(Reason((), (Stretch("price", 0.3, 0.31, 1.03),))), NAMES)
+
+    assert said.endswith("It scales by the set of candidates; the scales here are fixed.")
+
+
+@pytest.mark.parametrize(
+    ("kind", "said"),
+    [
+        ("kin", "Price and weight partly count the same thing twice."),
+        (
+            "move together",
+            "Among these candidates price and weight go together: they may count one thing twice.",
+        ),
+        ("pull apart", "Among these candidates price and weight pull against each other."),
+    ],
+)
+def test_criteria_that_count_twice(kind, said):
+    assert twice_words(CountedTwice(kind, "price", "weight", None, None), NAMES) == said
+
+
+def test_which_need_to_drop():
+    found = NobodyLeft("nobody left", (("budget", ("auk", "gull", "heron", "ibis")),), ())
+
+    assert nobody_words(found, NAMES) == [
+        "Without the budget there would be Shore Auk, Shore Gull, Shore Heron and 1 more."
+    ]
+    none = NobodyLeft("nobody left", (), ())
+    assert nobody_words(none, NAMES) == [
+        "Nothing meets all needs, and no single need, dropped, would bring anything back."
+    ]
+
+
+def replied(**buyer):
+    products = [
+        worlds.product(name, {"weight_g": (worlds.weighed(weight),)})
+        for name, weight in (("auk", 330.0), ("gull", 300.0), ("heron", 360.0))
+    ]
+    prices = [worlds.price(name, amount) for name, amount in (("auk", 500), ("gull", 650), ("heron", 400))]
+    return reply_to(worlds.desk(products, prices), worlds.buyer(**buyer))
+
+
+def test_a_whole_reply_says_how_many_worlds_were_drawn_and_how_sure_the_buyer_is():
+    said = sureness_sentences(replied(), NAMES)
+
+    assert "10,000 were drawn" in said[1]
+    assert "you are fairly sure of them" in said[1]
+    assert [text.startswith("A second opinion by") for text in said[2:]] == [True, True]
+    assert sureness_sentences(replied(budget=10), NAMES) == ()
+
+
+def test_doubts_of_a_reply():
+    alike = doubt_sentences(replied(points={"price": 2, "weight": 1, "warranty": 1}), NAMES)
+    assert "All candidates are alike on warranty: its 25.0 % of the weight tells nobody apart." in alike
+    assert not any("decides nothing" in text and text.startswith("warranty") for text in alike)
+
+    idle = doubt_sentences(replied(points={"price": 1000, "weight": 1}), NAMES)
+    assert "weight (0.1 %) decides nothing here: without it the whole order is the same." in idle
+
+    missed = doubt_sentences(replied(budget=395), NAMES)
+    assert "Without the budget there would be Shore Auk, Shore Gull and Shore Heron." in missed
+    assert "Shore Heron misses the budget by little: EUR 5.00, 1.3 %." in missed
+
+
+def test_pairwise_statements_say_how_far_they_agree():
+    def pairs(times):
+        stated = (
+            {"more": "price", "than": "weight", "times": 2.0},
+            {"more": "weight", "than": "running_time", "times": 3.0},
+            {"more": "price", "than": "running_time", "times": times},
+        )
+        return doubt_sentences(replied(weights={"pairs": stated}), NAMES)[-1]
+
+    assert pairs(6.0) == "Your comparisons agree (consistency ratio 0.000)."
+    assert pairs(1.0).startswith("Your comparisons do not quite agree (consistency ratio 0.")
+
+
+def test_the_small_catalogs_reply_speaks_of_worlds():
+    assert any("worlds" in text for text in sureness_sentences(small_answers.reply(), small_answers.names()))

@@ -2,14 +2,13 @@
 
 from functools import cache
 
+from command_line import SMALL
 from spindlewise.answer.asking import open_buyers
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.reply import Reply, reply_to
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.opening import open_catalog
 from spindlewise.render.naming import Naming, naming
-
-from command_line import SMALL
 
 
 @cache

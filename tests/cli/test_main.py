@@ -50,7 +50,7 @@ def test_help_loads_nothing_heavy() -> None:
 
 def test_a_ranking_does_without_pandas_scipy_and_jinja2() -> None:
     code = (
-        f"import sys; sys.argv = ['spindlewise', 'rank', '--buyer', 'club-racer', '--catalog', {str(SMALL)!r}]\n"
+        f"import sys; sys.argv = ['spindlewise', 'rank', '--region', 'EU', '--catalog', {str(SMALL)!r}]\n"
         "from spindlewise.cli.main import run\n"
         "try:\n    run()\nexcept SystemExit:\n    pass\n"
         "print([name for name in ('pandas', 'scipy', 'jinja2', 'altair') if name in sys.modules])"

@@ -29,4 +29,4 @@ def test_a_whole_log_is_not_touched(tmp_path: Path) -> None:
 def test_no_log_exits_5(tmp_path: Path) -> None:
     result = run("price", "repair", catalog=tmp_path)
     assert result.exit_code == 5
-    assert "no such file" in result.stderr
+    assert "is not there" in result.stderr

@@ -1,0 +1,70 @@
+from dataclasses import replace
+from decimal import Decimal
+
+from small_answers import desk, names, reply
+from spindlewise.answer.break_evens import break_evens
+from spindlewise.decide.break_even import BreakEven, Outcome
+from spindlewise.render.blocks import Bullets, Paragraph, Table
+from spindlewise.render.words_rank import (
+    excluded_sentences,
+    first_at_words,
+    notice_of_invention,
+    pick_words,
+    rank_blocks,
+    rank_table,
+)
+
+
+def test_the_table_has_a_row_a_candidate_and_what_each_counts_by() -> None:
+    ranking = reply().ranking
+    table = rank_table(ranking, ranking.placed, names(), break_evens(desk(), ranking))
+    assert [row[1] for row in table.rows] == [names().product(p.product) for p in ranking.placed]
+    assert table.rows[0][5] == "stands first"
+    assert [c.title for c in table.columns][6:] == ["Weight", "Reading within", "Runs", "Shows"]
+
+
+def test_prices_at_which_one_would_be_first() -> None:
+    assert first_at_words(BreakEven(Outcome.AT_PRICE, 1, Decimal("0.01")), "EUR") == "EUR 0.01"
+    words = [
+        first_at_words(BreakEven(o), "EUR") for o in (Outcome.ANY_PRICE, Outcome.HELD_BACK, Outcome.NO_PRICE)
+    ]
+    assert words == ["any price", "held back", "no price"]
+
+
+def test_plain_pedals_share_a_line() -> None:
+    said = excluded_sentences(reply().ranking, names())
+    assert said[-1] == "Lommerside Lethery: is a plain pedal."
+    assert len([s for s in said if "plain pedal" in s]) == 1
+
+
+def test_the_pick_names_whom_it_is_level_with() -> None:
+    ranking = reply().ranking
+    first = replace(ranking.placed[0], level_with=("tarnquell-liskar-duo",))
+
+    class Level:
+        pick, placed = first, (first,)
+
+    assert pick_words(Level(), names()).endswith("level with Tarnquell Liskar Duo.")  # type: ignore[arg-type]
+
+    class Held:
+        pick, placed = None, (first,)
+
+    assert "held back by a safety notice" in pick_words(Held(), names())  # type: ignore[arg-type]
+    assert pick_words(reply("nothing-for-it").ranking, names()) == (
+        "No pick: nothing in the catalog meets all the needs."
+    )
+
+
+def test_explained_places_follow_the_table_and_the_pick_comes_last() -> None:
+    blocks = rank_blocks(desk().catalog, reply().ranking, explain=True)
+    kinds = [type(block) for block in blocks]
+    assert kinds.index(Table) < kinds.index(Bullets)
+    assert isinstance(blocks[-2], Paragraph)
+    assert blocks[-2].text.startswith("Pick: ")
+
+
+def test_invention_is_told_where_there_is_any() -> None:
+    catalog = desk().catalog
+    assert len(notice_of_invention(catalog)) == 1
+    real = replace(catalog, settings=catalog.settings.model_copy(update={"invented": "no"}))
+    assert notice_of_invention(real) == ()

@@ -1,0 +1,91 @@
+import pytest
+
+from small_answers import desk, names, reply
+from spindlewise.catalog.product import Disclosure
+from spindlewise.render.as_text import as_text
+from spindlewise.render.blocks import blocks_of
+from spindlewise.render.words_reply import disclosure_words, notice_words, reply_blocks, reply_sections
+
+
+def text(name: str = "club-racer") -> str:
+    return " ".join(as_text(reply_blocks(desk().catalog, reply(name))).split())
+
+
+def test_what_must_never_be_cut_is_marked() -> None:
+    kept = {section.name for section in reply_sections(desk().catalog, reply()) if section.keep}
+    assert kept >= {"question", "pick", "notices", "disclosure", "cautions", "invented"}
+
+
+def test_sections_make_up_the_whole() -> None:
+    sections = reply_sections(desk().catalog, reply())
+    assert blocks_of(sections) == reply_blocks(desk().catalog, reply())
+    assert all(section.blocks for section in sections)
+    assert len({section.name for section in sections}) == len(sections)
+
+
+def test_notices_stand_above_the_reasons() -> None:
+    order = [section.name for section in reply_sections(desk().catalog, reply())]
+    assert order.index("notices") < order.index("why")
+
+
+def test_each_follower_gains_and_loses_against_the_pick() -> None:
+    assert "Tarnquell Liskar Duo (62.1, 1.6 points below): gains " in text()
+    assert "against the pick" in text()
+
+
+def test_those_behind_that_show_less_are_named() -> None:
+    assert "Of those that follow, not all show the same:" in text("phone-only")
+
+
+def test_without_a_pick_near_misses_and_cautions_remain() -> None:
+    said = text("nothing-for-it")
+    assert "No recommendation: nothing in the catalog meets all the needs." in said
+    assert "Near misses" in said
+    assert "Before you ride" in said
+    assert "What will you see" not in said
+
+
+@pytest.mark.parametrize(
+    ("unit", "returned", "commission", "said"),
+    [
+        (
+            "bought at retail",
+            "kept",
+            "none",
+            "the tested unit was bought at retail and kept; nobody is paid for this",
+        ),
+        (
+            "lent by the maker",
+            "returned",
+            "link pays a commission",
+            "lent by the maker and returned; a link to it pays",
+        ),
+        (
+            "none tested",
+            "not applicable",
+            "unknown",
+            "no unit was tested; whether anybody is paid for it is unknown",
+        ),
+    ],
+)
+def test_disclosures(unit: str, returned: str, commission: str, said: str) -> None:
+    found = Disclosure.model_validate(
+        {"unit": unit, "returned": returned, "commission": commission, "source": "a letter"}
+    )
+    assert said in disclosure_words("X", found)
+
+
+def test_a_notice_says_what_is_wrong_and_what_to_do() -> None:
+    name, notice = reply().notices[0]
+    said = notice_words(names().product(name), notice)
+    assert said.startswith("Yttervane Koldrane: A batch of spindles may crack")
+    assert "Stop riding" in said
+
+
+def test_the_leg_model_opens_its_mouth_only_with_body_data() -> None:
+    assert "A model of the leg gives no second opinion" in text()
+
+
+def test_no_word_of_ours_needs_a_glossary() -> None:
+    for word in ("merit", "standing_", "break_even", "k = 2", ": None", " nan ", " inf "):
+        assert word not in text(), word

@@ -19,7 +19,7 @@ def test_a_unit_that_begins_a_word_is_no_unit() -> None:
 
 
 @settings(deadline=None)
-@given(WORDS, st.integers(20, 90))
+@given(WORDS, st.integers(30, 90))
 def test_no_word_is_lost_and_no_line_is_too_long(text: str, width: int) -> None:
     lines = wrapped(text, width, "- ", "  ")
     assert lines.split()[1:] == text.split() or not text.split()

@@ -6,7 +6,7 @@ from typing import Annotated, Any
 import typer
 from typer.core import TyperGroup
 
-from spindlewise.cli import answer, check, ladder, new, price, publish, rank, schema, swap
+from spindlewise.cli import answer, check, ladder, new, price, publish, rank, recheck, schema, swap, versus
 from spindlewise.cli.options import AsOf, Catalog, Common, Json
 
 
@@ -58,7 +58,7 @@ def commands(
     ctx.obj = Common(catalog, as_of, json)
 
 
-for module in (check, rank, answer, swap, ladder, price, publish, new, schema):
+for module in (check, rank, answer, recheck, versus, ladder, swap, price, new, publish, schema):
     module.add_to(app)
 
 

@@ -38,9 +38,7 @@ def ladder_blocks(climb: Climb, names: Naming, noticed: Collection[str] = ()) ->
     if warned:
         have = "has" if len(warned) == 1 else "have"
         blocks.append(
-            Paragraph(
-                f"{listed(warned)} {have} a standing safety notice: read it first.", "caution"
-            )
+            Paragraph(f"{listed(warned)} {have} a standing safety notice: read it first.", "caution")
         )
     if others:
         blocks += [

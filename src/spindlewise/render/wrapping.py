@@ -4,7 +4,7 @@ import re
 import textwrap
 
 _UNITS = r"(?:g|mm|kg|h|years|days|W|%|N m|points|of 100)"
-_PAIRS = re.compile(rf"(?<=[0-9]) (?={_UNITS}(?![A-Za-z]))|(?<=\b[A-Z]{{3}}) (?=[0-9])")
+_PAIRS = re.compile(rf"(?<=[0-9]) (?={_UNITS}(?![\w%]))|(?<=\b[A-Z]{{3}}) (?=[0-9])")
 _HELD = "\ue000"
 """Stands for a space at which no line may end; from the private use area, so that no text holds it."""
 

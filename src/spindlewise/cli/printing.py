@@ -7,13 +7,28 @@ from collections.abc import Iterable
 
 from spindlewise.render.blocks import Block
 
+PLAIN = {"─": "-", "±": "+/-", "…": "..."}
 PIPED_WIDTH = 100
 """How wide a page is made that nobody looks at directly, unless COLUMNS says otherwise."""
 
 
 def answer(text: str) -> None:
-    """The answer, to stdout, as it stands."""
-    sys.stdout.write(text)
+    """The answer, to stdout; where the screen has plain letters only, signs are written in those."""
+    sys.stdout.write(shown_in(text, sys.stdout.encoding or "utf-8"))
+
+
+def shown_in(text: str, encoding: str) -> str:
+    """The text with its few signs in plain letters, where the encoding has not got them.
+
+    >>> shown_in("── ± 1 g", "ascii")
+    '-- +/- 1 g'
+    """
+    try:
+        "".join(PLAIN).encode(encoding)
+    except UnicodeEncodeError:
+        for sign, plain in PLAIN.items():
+            text = text.replace(sign, plain)
+    return text
 
 
 def remark(text: str) -> None:

@@ -11,10 +11,11 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.site.addresses import buyer_page, product_page, region_page
 from spindlewise.site.buyer_view import buyer_view
+from spindlewise.site.charts import front, price_score_chart
 from spindlewise.site.downloads import prices_csv, products_csv, products_json, ranking_json
 from spindlewise.site.frame import Frame, frame_of
 from spindlewise.site.product_view import ProductView, product_view
-from spindlewise.site.region_table import region_table
+from spindlewise.site.region_table import RegionTable, chart_points, region_table
 from spindlewise.site.templating import render_page
 
 
@@ -46,7 +47,7 @@ def gather(
     jobs: list[Job] = []
     first = next(iter(tables))
     for code, table in tables.items():
-        jobs.append(_page(frame, "region.html.j2", region_page(code, first), section="pedals", table=table))
+        jobs.append(_region(frame, region_page(code, first), table))
     jobs += [_product(frame, view) for view in views]
     for name, reply in replies.items():
         jobs += [_buyer(frame, desk, name, reply), _ranking(name, reply)]
@@ -88,6 +89,22 @@ def _replies(desk: Desk, buyers: Mapping[str, Buyer]) -> tuple[dict[str, Reply],
 
 def _page(frame: Frame, template: str, path: str, section: str, **values: object) -> Job:
     return Job(path, lambda: render_page(template, path, frame=frame, section=section, **values))
+
+
+def _region(frame: Frame, path: str, table: RegionTable) -> Job:
+    def make() -> bytes:
+        points = chart_points(table)
+        return render_page(
+            "region.html.j2",
+            path,
+            frame=frame,
+            section="pedals",
+            table=table,
+            chart=price_score_chart(points, table.currency),
+            front=front(points),
+        )
+
+    return Job(path, make)
 
 
 def _product(frame: Frame, view: ProductView) -> Job:

@@ -8,6 +8,7 @@ from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Placed, Ranking, Span, rank
 from spindlewise.catalog.as_of import links, state
 from spindlewise.catalog.product import Product
+from spindlewise.site.charts import Point
 from spindlewise.site.places import place_text
 from spindlewise.site.shown import Shown, shown
 from spindlewise.site.usual import usual_buyer
@@ -101,6 +102,22 @@ def region_table(desk: Desk, region: str) -> RegionTable:
             for out in ranking.excluded
             if products[out.product].kind == "power pedal"
         ),
+    )
+
+
+def chart_points(table: RegionTable) -> tuple[Point, ...]:
+    """The table's power pedals as points of its chart."""
+    return tuple(
+        Point(
+            name=f"{row.product.maker} {row.product.name}",
+            price=float(row.price.amount),
+            price_text=row.price.text,
+            low=row.score.low,
+            expected=row.score.expected,
+            high=row.score.high,
+            held_back=row.held_back,
+        )
+        for row in table.ranked
     )
 
 

@@ -31,6 +31,9 @@ WIDEST_PLUS_MINUS_S = 1.0
 OF_THE_METHOD_S = 0.1
 """How far straight lines and the parabola were off in simulated rides at one row a second, with 95 %."""
 
+ABOVE_CHANCE = 4.0
+"""Design choice, no source: so many standard errors of no relation at all has a peak to be high."""
+
 _BLOCKS = 12
 _MARGIN_S = 10
 _LOBE_S = 6
@@ -72,19 +75,42 @@ def find_lag(
 ) -> Lag:
     """Find how much later the second recording is, within `within_s` either way of `around_s`.
 
-    Both powers go on a common 1 Hz clock (straight lines over at most five seconds, for the search only),
-    are averaged over three seconds and differenced; the lag is the peak of their normalised
-    cross-correlation over the seconds that both have (masked as by Padfield, 2012, IEEE Trans. Image
-    Process. 21:2706-2718), refined by the parabola through the peak and its neighbours. Differences, since
-    two levels that never move say nothing of time. No claim is made where nothing moves, the peak is weak
-    or no higher than chance, at the edge of the range, hardly higher than another away from it (a ride that
-    repeats itself), or too flat for a second.
+    Both powers go on a common 1 Hz clock (straight lines over at most five seconds, for the search only), are
+    averaged over three seconds and differenced; the lag is the peak of their normalised cross-correlation over
+    the seconds that both have (masked as by Padfield, 2012, IEEE Trans. Image Process. 21:2706-2718), refined
+    by the parabola through the peak and its neighbours. Differences, since two levels that never move say
+    nothing of time. No claim is made where nothing moves, the peak is weak or no higher than chance, at the
+    edge of the range, hardly higher than another away from it (a ride that repeats itself), or too flat.
+
+    Where that leaves no claim it is tried once more without the zeros: one dropout can drown all else.
 
     Swapping the two flips the sign; moving the second's times moves the lag. Raises ValueError where the
     range is not one second or more, or not finite.
     """
     if not 1.0 <= within_s < math.inf or not math.isfinite(around_s):
         raise ValueError(f"the lag is sought within {within_s} s of {around_s} s; give one second or more")
+    found = _found(first_times_s, first_power_w, second_times_s, second_power_w, within_s, around_s)
+    if found.because in ("too little in common", "ambiguous"):
+        again = _found(
+            first_times_s,
+            np.where(first_power_w == 0, np.nan, first_power_w),
+            second_times_s,
+            np.where(second_power_w == 0, np.nan, second_power_w),
+            within_s,
+            around_s,
+        )
+        return again if again.known else found
+    return found
+
+
+def _found(
+    first_times_s: FloatArray,
+    first_power_w: FloatArray,
+    second_times_s: FloatArray,
+    second_power_w: FloatArray,
+    within_s: float,
+    around_s: float,
+) -> Lag:
     reach = math.floor(within_s)
     shift = round(around_s)
     first, second = _movements(first_times_s, first_power_w, second_times_s - shift, second_power_w)
@@ -97,7 +123,7 @@ def find_lag(
     second_at = int(np.nanargmax(away))
     runner_up = float(away[second_at]) if away[second_at] > -np.inf else float("nan")
     shared = _shared(first, second, at - reach)
-    chance = _STANDARD_ERRORS / math.sqrt(max(shared / SMOOTHED_S, 1.0))
+    chance = ABOVE_CHANCE / math.sqrt(max(shared / SMOOTHED_S, 1.0))
     because: Because = ""
     lag_s = plus_minus = None
     if peak < max(LEAST_PEAK, chance):

@@ -66,9 +66,13 @@ class Meter:
     step_w: float = 1.0
     """The step in which powers are given; 0 for none."""
     dropouts: tuple[Dropout, ...] = ()
+    begins_s: float = 0.0
+    """The true second at which recording begins; its rows count from there where the file states no start."""
     pauses: tuple[tuple[float, float], ...] = ()
     """Times at which nothing is recorded at all: start and length in true seconds."""
     tells_balance: bool = False
+    laps_s: tuple[float, ...] = ()
+    """The true seconds at which the lap button is pressed."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -140,7 +144,7 @@ def record(truth: Truth, meter: Meter, seed: int, started_at: datetime | None = 
     length_s = len(truth.seconds) / FINE_HZ
     stamps = np.arange(int(length_s * meter.rate_hz)) / meter.rate_hz
     happened_s = (stamps - meter.late_s) / (1.0 + meter.clock_ppm * 1e-6)
-    inside = (happened_s >= 0) & (happened_s <= length_s)
+    inside = (happened_s >= max(meter.begins_s, 0.0)) & (happened_s <= length_s)
     for start, length in meter.pauses:
         inside &= ~((happened_s >= start) & (happened_s < start + length))
     stamps, happened_s = stamps[inside], happened_s[inside]
@@ -167,6 +171,7 @@ def record(truth: Truth, meter: Meter, seed: int, started_at: datetime | None = 
         left_share=share,
         altitude_m=altitude,
         started_at=started_at,
+        laps_s=tuple(lap * (1.0 + meter.clock_ppm * 1e-6) + meter.late_s for lap in meter.laps_s),
     )
 
 

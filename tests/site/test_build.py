@@ -1,4 +1,5 @@
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -65,15 +66,25 @@ def test_stale_pages_of_ours_go_and_nothing_else(tmp_path):
     assert (tmp_path / "products" / "mine.html").read_text() == "mine"
 
 
-def test_a_folder_that_becomes_empty_goes_too(tmp_path):
+def european_only():
     catalog = one()
-    publish(catalog, {}, worlds.DAY, tmp_path)
     regions = {"EU": catalog.settings.regions["EU"]}
-    from dataclasses import replace
+    return replace(catalog, settings=catalog.settings.model_copy(update={"regions": regions}))
 
-    smaller = replace(catalog, settings=catalog.settings.model_copy(update={"regions": regions}))
-    publish(smaller, {}, worlds.DAY, tmp_path)
+
+def test_a_folder_that_becomes_empty_goes_too(tmp_path):
+    publish(one(), {}, worlds.DAY, tmp_path)
+    publish(european_only(), {}, worlds.DAY, tmp_path)
     assert not (tmp_path / "regions").exists()
+
+
+def test_nothing_is_removed_through_a_linked_folder(tmp_path):
+    out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
+    publish(one(), {}, worlds.DAY, out)
+    (out / "regions").rename(elsewhere)
+    (out / "regions").symlink_to(elsewhere, target_is_directory=True)
+    publish(european_only(), {}, worlds.DAY, out)
+    assert sorted(path.name for path in elsewhere.iterdir()) == ["jp.html", "us.html"]
 
 
 def test_a_stale_page_that_somebody_changed_is_kept_and_named(tmp_path):
@@ -111,13 +122,14 @@ def test_a_manifest_that_names_files_outside_removes_none_of_them(tmp_path):
     assert outside.read_text() == "mine"
 
 
-def test_a_stale_page_behind_a_link_is_left_alone(tmp_path):
-    out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
+def test_a_stale_page_that_is_now_a_link_is_left_alone(tmp_path):
+    out = tmp_path / "site"
     publish(two(), {"tester": worlds.buyer()}, worlds.DAY, out)
-    (out / "data" / "ranking-tester.json").rename(tmp_path / "kept.json")
-    (out / "data" / "ranking-tester.json").symlink_to(tmp_path / "kept.json")
-    elsewhere.mkdir()
+    stale = out / "data" / "ranking-tester.json"
+    stale.rename(tmp_path / "kept.json")
+    stale.symlink_to(tmp_path / "kept.json")
     publish(two(), {}, worlds.DAY, out)
+    assert stale.is_symlink()
     assert (tmp_path / "kept.json").exists()
 
 

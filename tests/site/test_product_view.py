@@ -85,3 +85,20 @@ def test_reports_newest_first():
     reports = tuple({**report, "date": date(2026, month, 1)} for month in (2, 5, 12))
     found = view(worlds.product("heron", reliability=reports))
     assert [r.date.month for r in found.reports] == [5, 2]
+
+
+def test_a_held_back_pedal_has_no_place_with_a_buyer():
+    heron = worlds.product("heron", safety_notices=(notice(date(2026, 1, 1)),))
+    place = view(heron, [worlds.price("heron", 300)]).places[0]
+    assert (place.place, place.held_back) == ("", True)
+
+
+def test_where_no_region_can_be_served_there_is_neither_price_nor_weight():
+    from spindlewise.site.region_table import RegionTable
+
+    product = worlds.product("heron")
+    desk = worlds.desk([product], [])
+    table = RegionTable("XX", "Nowhere", "XXX", "no rate", (), (), (), ())
+    found = product_view(desk, product, {"XX": table}, {})
+    assert found.prices_now == (("XX", "Nowhere", None, "no rate"),)
+    assert found.weight is None

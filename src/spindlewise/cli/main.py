@@ -1,5 +1,6 @@
 """The command `spindlewise`: what there is to ask, and how every command ends."""
 
+import os
 import sys
 from typing import Annotated, Any
 
@@ -69,7 +70,11 @@ def run() -> None:
             # a terminal that cannot show a character gets its number, not a traceback
             stream.reconfigure(errors="backslashreplace")
     try:
-        app()
+        try:
+            app()
+        finally:
+            sys.stdout.flush()
     except BrokenPipeError:
-        sys.stderr.close()
+        # the reader has hung up; what is still in the buffer goes nowhere, without a word at the exit
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         raise SystemExit(0) from None

@@ -39,11 +39,27 @@ def test_too_few_readings_are_refused(count: int, independent: bool, least: int)
         proportional_bias(np.arange(count), np.arange(count), independent=independent)
 
 
-def test_95_of_100_intervals_hold_the_true_slope() -> None:
+def test_95_of_100_intervals_hold_the_true_slope_and_intercept() -> None:
     power = stepped_power(1800)
     rng = np.random.default_rng(28)
     one, two = (autoregressive(rng, 400, 1800, 0.9, 3.0) for _ in range(2))
     true = 0.03 / 1.015  # first reads 3 % more per watt: slope of the difference on the mean of both
-    found = [proportional_bias(1.03 * power + a, power + b) for a, b in zip(one, two, strict=True)]
+    found = [proportional_bias(1.03 * power - 4.0 + a, power + b) for a, b in zip(one, two, strict=True)]
     held = sum(each.slope.holds(true) for each in found if each is not None)
     assert 0.93 <= held / 400 <= 0.97
+    true = -4.0 + 2.0 * true  # the line of the difference passes through the same points of the mean
+    held = sum(each.intercept.holds(true) for each in found if each is not None)
+    assert 0.93 <= held / 400 <= 0.97
+
+
+def test_a_scale_is_so_many_percent_at_any_power_and_an_offset_is_not() -> None:
+    power, noise = stepped_power(1800), autoregressive(np.random.default_rng(29), 1, 1800, 0.5, 2.0)[0]
+    scaled, shifted = (
+        proportional_bias(1.04 * power + noise, power),
+        proportional_bias(power + 6 + noise, power),
+    )
+    assert scaled is not None
+    assert shifted is not None
+    assert (scaled.shows, scaled.percent_changes) == (True, False)
+    assert (shifted.shows, shifted.percent_changes) == (False, True)
+    assert shifted.pct_at_low > shifted.pct_at_high + 2.0

@@ -74,9 +74,15 @@ def test_the_slope_is_that_of_scipy() -> None:
     found = proportional_bias(LARGE, MINI, independent=True)
     line = stats.linregress(np.add(LARGE, MINI) / 2, DIFFERENCES)
     assert found is not None
-    assert (found.slope.value, found.intercept) == pytest.approx((0.02868744515254922, -15.067497300038983))
+    assert (found.slope.value, found.intercept.value) == pytest.approx(
+        (0.02868744515254922, -15.067497300038983)
+    )
     assert found.slope.high - found.slope.value == pytest.approx(stats.t.ppf(0.975, 15) * line.stderr)
+    assert found.intercept.high - found.intercept.value == pytest.approx(
+        stats.t.ppf(0.975, 15) * line.intercept_stderr
+    )
     assert not found.shows
+    assert not found.percent_changes
 
 
 def test_the_mean_interval_is_that_of_the_paired_t_test() -> None:

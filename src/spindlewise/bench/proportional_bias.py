@@ -20,13 +20,14 @@ LOW, HIGH = 5.0, 95.0
 class ProportionalBias:
     """Slope of the difference (first minus second) on the mean of both, and the line at both ends.
 
-    `slope` is a pure number: 0.05 means 5 more watts of difference per 100 W. `at_low` and `at_high` are the
-    5th and 95th percentile of the mean of both; the differences there are in the series' unit, and in percent
-    of that mean (nan where it is zero).
+    `slope` is a pure number: 0.05 means 5 more watts of difference per 100 W; `intercept` is the difference
+    that the line has at no power. A scale alone has a slope and no intercept: so many percent at any power.
+    `at_low` and `at_high` are the 5th and 95th percentile of the mean of both; the differences there are in
+    the series' unit, and in percent of that mean (nan where it is zero).
     """
 
     slope: Estimate
-    intercept: float
+    intercept: Estimate
     at_low: float
     at_high: float
     difference_at_low: float
@@ -34,8 +35,13 @@ class ProportionalBias:
 
     @property
     def shows(self) -> bool:
-        """Whether the slope's interval leaves out zero."""
+        """Whether the difference in watts changes with power: the slope's interval leaves out zero."""
         return not self.slope.holds(0.0)
+
+    @property
+    def percent_changes(self) -> bool:
+        """Whether the difference in percent changes with power: the intercept's interval leaves out zero."""
+        return not self.intercept.holds(0.0)
 
     @property
     def pct_at_low(self) -> float:
@@ -79,17 +85,19 @@ def proportional_bias(
     slope = float(across[here] @ (difference[here] - mean)) / sxx
     residual = difference - mean - slope * across
     if independent:
-        degrees = float(count - 2)
-        error = math.sqrt(float(residual[here] @ residual[here]) / degrees / sxx)
+        degrees = intercept_degrees = float(count - 2)
+        spread = math.sqrt(float(residual[here] @ residual[here]) / degrees)
+        error, intercept_error = spread / math.sqrt(sxx), spread * math.sqrt(1.0 / count + centre**2 / sxx)
     else:
-        worth = independence(residual * across)
-        degrees = worth.degrees_of_freedom
-        error = worth.standard_error * count / sxx
+        of_slope = independence(residual * across)
+        of_intercept = independence(residual * (1.0 - centre * across * count / sxx))
+        degrees, intercept_degrees = of_slope.degrees_of_freedom, of_intercept.degrees_of_freedom
+        error, intercept_error = of_slope.standard_error * count / sxx, of_intercept.standard_error
     at_low, at_high = (float(v) for v in np.percentile(middle[here], (LOW, HIGH)))
     intercept = mean - slope * centre
     return ProportionalBias(
         slope=around(slope, t_quantile(level, degrees) * error),
-        intercept=intercept,
+        intercept=around(intercept, t_quantile(level, intercept_degrees) * intercept_error),
         at_low=at_low,
         at_high=at_high,
         difference_at_low=intercept + slope * at_low,

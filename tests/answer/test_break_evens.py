@@ -104,3 +104,48 @@ def test_with_ownership_the_break_even_is_still_a_price():
     found = break_evens(desk, ranking)
 
     assert found.against_leader["siskin"].amount == Decimal("500.00")
+
+
+def test_what_is_over_the_budget_would_be_in_and_no_worse_at_some_price():
+    desk, ranking = asked((500, 650, 900), weights=(330, 300, 295), budget=600)
+    out = break_evens(desk, ranking).out
+
+    assert set(out) == {"siskin", "gannet"}
+    amount = out["siskin"].amount
+    _, at = asked((500, amount, 900), weights=(330, 300, 295), budget=600)
+    assert at.placed[0].product in ("heron", "siskin")
+    assert amount <= Decimal(600)
+    scores = {p.product: p.score.expected for p in at.placed}
+    assert scores["siskin"] >= scores["heron"]
+
+
+def test_what_fails_a_need_or_trails_even_for_nothing_has_no_price():
+    limit = {"rider_limit_kg": (worlds.seen(80.0, grade="claimed"),)}
+    weak = worlds.product("weak", limit)
+    heavy = worlds.product("heavy", {"weight_g": (worlds.weighed(450.0),)})
+    notice = {
+        "date": worlds.DAY,
+        "ended": "none",
+        "what": "May crack.",
+        "action": "Stop riding.",
+        "issued_by": "the maker",
+    }
+    risky = worlds.product("risky", safety_notices=(notice,))
+    light = of("light", 281)
+    desk = worlds.desk(
+        [weak, heavy, risky, light],
+        [worlds.price(n, a) for n, a in (("weak", 100), ("heavy", 700), ("risky", 700), ("light", 300))],
+    )
+    needs = {"rider_mass_kg": 90.0}
+    ranking = rank(desk, worlds.buyer(points={"price": 1, "weight": 9}, budget=600, needs=needs))
+    out = break_evens(desk, ranking).out
+
+    assert out["weak"].because.startswith("no price would do: the maker's rider limit is 80 kg")
+    assert out["heavy"].because == "no price would do: it trails even for nothing"
+    assert out["risky"].because == "no price would do: a safety notice holds it back"
+
+
+def test_where_nothing_is_in_the_budget_itself_is_the_price():
+    desk, ranking = asked((500, 650), budget=400)
+
+    assert {o.amount for o in break_evens(desk, ranking).out.values()} == {Decimal(400)}

@@ -2,15 +2,17 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 
 import numpy as np
 
 from spindlewise.answer.desk import Desk
-from spindlewise.answer.ranking import Ranking
+from spindlewise.answer.ranking import Ranking, merit_table
 from spindlewise.answer.weighing import Weighed
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.decide.break_even import (
     BreakEven,
+    Outcome,
     PriceScale,
     PriceTerm,
     break_even,
@@ -24,18 +26,32 @@ MONEY_CRITERIA = ("price", "ownership")
 
 
 @dataclass(frozen=True, slots=True)
+class OutAt:
+    """For a product that is out: the highest price at which it would be in and no worse than the leader.
+
+    `amount` is None where no price would do: it fails a need that no price mends, or it trails even for
+    nothing; `because` says which.
+    """
+
+    amount: Decimal | None
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
 class BreakEvens:
     """By product id: each candidate against the leader; and the leader's own room upwards."""
 
     against_leader: Mapping[str, BreakEven]
     leader: str | None
     room: BreakEven | None
+    out: Mapping[str, OutAt]
+    """By product id: what is out, and whether a price would bring it level with the leader."""
 
 
 def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
     """The break-even price of every candidate but the leader, to the currency's minor unit."""
     if not len(ranking.order):
-        return BreakEvens({}, None, None)
+        return BreakEvens({}, None, None, _out(desk, ranking, None))
     first = int(ranking.order[0])
     names = ranking.table.products
     scale, without = price_scale(desk, ranking.buyer, ranking.table, ranking.weighed)
@@ -48,7 +64,40 @@ def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
     )
     room = headroom(scale, without, ranking.scores.expected, first, ranking.held_back)
     against = {name: found[row] for row, name in enumerate(names) if row != first}
-    return BreakEvens(against, names[first], room)
+    return BreakEvens(against, names[first], room, _out(desk, ranking, first))
+
+
+def _out(desk: Desk, ranking: Ranking, first: int | None) -> dict[str, OutAt]:
+    """Only a budget is mended by a price: what fails it alone is held against the leader."""
+    dear = tuple(e.product for e in ranking.excluded if [f.need for f in e.because] == ["budget"])
+    found = {
+        e.product: OutAt(None, f"no price would do: {'; '.join(f.because for f in e.because)}")
+        for e in ranking.excluded
+        if e.product not in dear
+    }
+    budget = ranking.buyer.budget_amount
+    if not dear or budget is None:
+        return dict(sorted(found.items()))
+    table = merit_table(desk, ranking.buyer, dear, ranking.table.criteria)
+    scale, without = price_scale(desk, ranking.buyer, table, ranking.weighed)
+    held = np.array(
+        [name in desk.market(ranking.buyer.region, ranking.buyer.currency).held_back for name in dear]
+    )
+    rival = -1.0 if first is None else float(ranking.scores.expected[first])
+    rival_held = np.full(len(dear), first is not None and bool(ranking.held_back[first]))
+    for name, level in zip(dear, break_even(scale, without, rival, held, rival_held), strict=True):
+        found[name] = _at_most(level, budget)
+    return dict(sorted(found.items()))
+
+
+def _at_most(level: BreakEven, budget: Decimal) -> OutAt:
+    if level.outcome is Outcome.AT_PRICE and level.amount is not None:
+        return OutAt(min(level.amount, budget), "")
+    if level.outcome is Outcome.ANY_PRICE:
+        return OutAt(budget, "")
+    if level.outcome is Outcome.HELD_BACK:
+        return OutAt(None, "no price would do: a safety notice holds it back")
+    return OutAt(None, "no price would do: it trails even for nothing")
 
 
 def break_even_between(desk: Desk, ranking: Ranking, product: str, rival: str) -> BreakEven:

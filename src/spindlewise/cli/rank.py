@@ -72,12 +72,13 @@ def rank(
 
 def _print_ranking(desk: "Desk", who: "Buyer", style: str, explain: bool) -> None:
     from spindlewise.answer.break_evens import break_evens
+    from spindlewise.answer.could_lead import could_lead
     from spindlewise.answer.market import NoMarket
     from spindlewise.answer.ranking import rank as ranked
     from spindlewise.render.as_json import as_json
     from spindlewise.render.as_markdown import as_markdown
     from spindlewise.render.as_text import as_text
-    from spindlewise.render.json_rank import SCHEMA, nothing_json, rank_json
+    from spindlewise.render.json_rank import SCHEMA, leads_json, nothing_json, rank_json
     from spindlewise.render.rank_sheet import rank_sheet
     from spindlewise.render.words_rank import rank_blocks
 
@@ -88,15 +89,16 @@ def _print_ranking(desk: "Desk", who: "Buyer", style: str, explain: bool) -> Non
             answer(as_json(SCHEMA, nothing_json(desk.day.isoformat(), who.id, str(none))))
         no_answer(str(none))
     even = break_evens(desk, ranking)
+    leads = could_lead(ranking) if explain and style != "csv" else ()
     if style == "json":
-        answer(as_json(SCHEMA, rank_json(ranking, even)))
+        answer(as_json(SCHEMA, {**rank_json(ranking, even), **leads_json(leads)}))
     elif style == "csv":
         answer(rank_sheet(desk.catalog, ranking, even))
     elif style == "text":
-        answer(as_text(rank_blocks(desk.catalog, ranking, even, explain)))
+        answer(as_text(rank_blocks(desk.catalog, ranking, even, explain, leads)))
     elif style == "markdown":
-        answer(as_markdown(rank_blocks(desk.catalog, ranking, even, explain)))
+        answer(as_markdown(rank_blocks(desk.catalog, ranking, even, explain, leads)))
     else:
-        page(rank_blocks(desk.catalog, ranking, even, explain))
+        page(rank_blocks(desk.catalog, ranking, even, explain, leads))
     if ranking.pick is None:
         raise typer.Exit(NO_ANSWER)

@@ -1,8 +1,10 @@
 """The ranking as JSON: the keys that other programs may rely on."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 
-from spindlewise.answer.break_evens import BreakEvens
+from spindlewise.answer.break_evens import BreakEvens, OutAt
+from spindlewise.answer.could_lead import CouldLead
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Placed, Ranking, Span
 from spindlewise.answer.standing import Standing
@@ -31,9 +33,24 @@ def rank_json(ranking: Ranking, even: BreakEvens) -> dict[str, Json]:
                 "because": [failure.because for failure in out.because],
                 "needs": [failure.need for failure in out.because],
                 "price": price_json(out.paid),
+                **out_json(even.out.get(out.product), ranking.buyer.currency),
             }
             for out in ranking.excluded
         ],
+    }
+
+
+def leads_json(leads: Sequence[CouldLead]) -> dict[str, Json]:
+    """Under which weights each candidate would lead by most, null where no weights do it; no key for none."""
+    if not leads:
+        return {}
+    return {
+        "could_lead": {
+            lead.product: None
+            if lead.shares is None
+            else {name: number(share) for name, share in lead.shares.items()}
+            for lead in leads
+        }
     }
 
 
@@ -108,6 +125,14 @@ def price_json(paid: Paid | Unpriced) -> dict[str, Json]:
         "age_days": paid.age_days,
         "conversion": list(paid.conversion),
     }
+
+
+def out_json(found: OutAt | None, currency: str) -> dict[str, Json]:
+    """At which price a product that is out would be in and no worse than the first; or why at none."""
+    if found is None or found.amount is None:
+        return {"break_even": None, "break_even_outcome": found.because if found else None}
+    amount: Json = {"amount": amount_text(found.amount, currency), "currency": currency}
+    return {"break_even": amount, "break_even_outcome": "at this price or less"}
 
 
 def break_even_json(found: BreakEven | None, currency: str) -> Json:

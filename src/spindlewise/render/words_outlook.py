@@ -24,6 +24,13 @@ def outlook_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
             said.append(
                 break_even_words(names.product(follower.placed.product), found, now, ranking.buyer.currency)
             )
+    said += [
+        f"{names.product(miss.product)} would be in, and no worse than the pick, at "
+        f"{money_text(amount, ranking.buyer.currency)} or less."
+        for miss in reply.near_misses
+        for amount in [reply.break_evens.out[miss.product].amount]
+        if amount is not None
+    ]
     said += [range_words(found, names) for found in reply.outlook.ranges if len(reply.outlook.ranges) > 1]
     if len(reply.outlook.ranges) > 1:
         said.append(change_words(reply.outlook.change, reply, names))

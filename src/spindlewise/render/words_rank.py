@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from spindlewise.answer.break_evens import BreakEvens
+from spindlewise.answer.could_lead import CouldLead
 from spindlewise.answer.ranking import Excluded, Placed, Ranking
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
@@ -26,9 +27,16 @@ SPARE = {"weight": 2, "ownership": 3, "reading_uncertainty": 4, "detail": 6, "ru
 
 
 def rank_blocks(
-    catalog: Catalog, ranking: Ranking, even: BreakEvens | None = None, explain: bool = False
+    catalog: Catalog,
+    ranking: Ranking,
+    even: BreakEvens | None = None,
+    explain: bool = False,
+    leads: Sequence[CouldLead] = (),
 ) -> tuple[Block, ...]:
-    """The whole ranking; `explain` adds the reasons for each place, from the figures to the points."""
+    """The whole ranking; `explain` adds the reasons for each place, from the figures to the points.
+
+    `leads` says of each candidate whether any weights at all would put it first.
+    """
     names = naming(catalog)
     blocks: list[Block] = [
         Heading(f"Ranking for {ranking.buyer.name}", 1),
@@ -40,7 +48,9 @@ def rank_blocks(
         blocks += _marks(ranking)
     if explain:
         blocks += [
-            block for placed in ranking.placed for block in _explained(placed, ranking, names, catalog)
+            block
+            for placed in ranking.placed
+            for block in _explained(placed, ranking, names, catalog, _lead(placed, leads))
         ]
     if ranking.excluded:
         blocks.append(Heading("Out, and why"))
@@ -118,7 +128,25 @@ def _marks(ranking: Ranking) -> list[Block]:
     return [Paragraph(" ".join(said), "quiet")]
 
 
-def _explained(placed: Placed, ranking: Ranking, names: Naming, catalog: Catalog) -> list[Block]:
+def _lead(placed: Placed, leads: Sequence[CouldLead]) -> CouldLead | None:
+    return next((lead for lead in leads if lead.product == placed.product), None)
+
+
+def lead_words(lead: CouldLead, names: Naming) -> str:
+    """Whether any weights would put it first, and which do so by most."""
+    if lead.shares is None:
+        return "No weights at all would put it first."
+    parts = [
+        f"{names.criterion(name)} {share_text(share)}"
+        for name, share in lead.shares.items()
+        if share > 0.0005
+    ]
+    return f"Weights under which it leads by most: {listed(parts)}."
+
+
+def _explained(
+    placed: Placed, ranking: Ranking, names: Naming, catalog: Catalog, lead: CouldLead | None
+) -> list[Block]:
     items = [f"Score {score_words(placed)}."]
     first = ranking.placed[0]
     if placed is not first:
@@ -138,6 +166,8 @@ def _explained(placed: Placed, ranking: Ranking, names: Naming, catalog: Catalog
         for name in ranking.table.criteria
         if name != "price"
     ]
+    if lead is not None and not placed.held_back:
+        items.append(lead_words(lead, names))
     items += [f"Not checked: {unchecked}." for unchecked in placed.unchecked]
     return [Heading(f"{place_words(placed)} {names.product(placed.product)}", 3), Bullets(tuple(items))]
 

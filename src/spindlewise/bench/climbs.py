@@ -9,16 +9,18 @@ from spindlewise.bench.recording import FloatArray
 LEAST_RATE_M_S = 0.1
 OVER_S = 60
 JOINED_S = 60
+LOST_M = 10.0
 LEAST_GAIN_M = 30.0
-"""Design choices, no source: 30 m and more, gained at 360 m an hour or faster over every minute."""
+"""Design choices, no source: 30 m and more, gained at 360 m an hour or faster over every minute, no fall of
+10 m between."""
 
 
 def find_climbs(altitude_m: FloatArray) -> tuple[tuple[int, int], ...]:
     """Find the climbs in one altitude a second: first index and the one after the last.
 
-    The altitude gains at least six metres over each minute, breaks of up to a minute are ridden through,
-    and the whole gains thirty metres. Missing altitudes are bridged by a straight line; none at all make no
-    climb.
+    The altitude gains at least six metres over each minute, breaks of up to a minute that lose no more than
+    ten metres are ridden through, and the whole gains thirty metres. Missing altitudes are bridged by a
+    straight line; none at all make no climb.
 
     >>> find_climbs(np.concatenate((np.full(100, 200.0), 200.0 + 0.2 * np.arange(300), np.full(100, 260.0))))
     ((100, 401),)
@@ -34,7 +36,8 @@ def find_climbs(altitude_m: FloatArray) -> tuple[tuple[int, int], ...]:
     for begin, end in zip(
         np.flatnonzero(steps > 0).tolist(), np.flatnonzero(steps < 0).tolist(), strict=True
     ):
-        if climbs and begin - climbs[-1][1] <= JOINED_S:
+        before = climbs[-1][1] if climbs else 0
+        if climbs and begin - before <= JOINED_S and altitude[before - 1] - altitude[begin] <= LOST_M:
             climbs[-1][1] = end + OVER_S
         else:
             climbs.append([begin, end + OVER_S])

@@ -106,7 +106,7 @@ def robust_line(x: FloatArray, y: FloatArray) -> tuple[float, float, float, floa
     y - slope x. Raises ValueError for fewer than two different x.
 
     >>> robust_line(np.array([0.0, 1, 2, 3, 4]), np.array([0.0, 1, 2, 30, 4]))
-    (1.0, -13.0, 15.0, 0.0)
+    (1.0, -26.0, 28.0, 0.0)
     """
     i, j = np.triu_indices(len(x), 1)
     apart = x[j] != x[i]

@@ -80,7 +80,8 @@ def find_dropouts(
 
     - dropout: every other recording that has something to say reads pedalling through the whole silence and
       through `edge_s` on both sides: no shift of the clocks turns that into coasting;
-    - coasting: every other recording reads no pedalling, the edges of the silence left out;
+    - coasting: every other recording reads no pedalling, the edges of the silence left out, and the silence
+      is longer than an edge may be off;
     - pause: nobody's recorder wrote a row, or this one alone wrote none for ten seconds and more;
     - cannot tell: no other recording has a value there, they contradict each other, or another one's coasting
       touches the silence within the edges, so that a late clock could explain it.
@@ -120,9 +121,8 @@ def _told(
     if not alive[run].any():
         return "pause", "no recorder wrote anything"
     wide = slice(max(run.start - edge_s, 0), run.stop + edge_s)
-    core = slice(run.start + edge_s, run.stop - edge_s)
-    if core.stop <= core.start:
-        core = slice((run.start + run.stop - 1) // 2, (run.start + run.stop) // 2 + 1)
+    cut = min(edge_s, (run.stop - run.start - 1) // 2)
+    core = slice(run.start + cut, run.stop - cut)
     heard = known[:, core].any(axis=1)
     if not heard.any():
         return "cannot tell", "no other recording has a value there"
@@ -130,7 +130,7 @@ def _told(
     still = ~pedalling[heard, core].any(axis=1)
     if through.all():
         return "dropout", "the others pedal through it"
-    if still.all():
+    if still.all() and edge_s < run.stop - run.start:
         return "coasting", "the others stand still too"
     if (through | still).all():
         return "cannot tell", "the others contradict each other"

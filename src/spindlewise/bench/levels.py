@@ -19,8 +19,8 @@ SHORTEST_BLOCKS = 3
 LEAST_SPREAD_W = 3.0
 """Design choice, no source: nobody rides steadier, and a trainer that holds a power is no reason to cut."""
 
-PENALTY = 6.0
-"""Design choice, no source: three times that of independent noise, since a rider's power has a memory."""
+PENALTY = 10.0
+"""Design choice, no source: five times that of independent noise, since a rider's power has a memory."""
 
 
 @dataclass(frozen=True, slots=True)

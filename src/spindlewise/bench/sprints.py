@@ -18,6 +18,9 @@ JOINED_S = 5
 AROUND_S = 12
 """Design choice, no source: how far about a sprint its beginning and its best seconds are looked for."""
 
+LEAST_RISE = 1.5
+"""Design choice, no source: a recording that does not rise by half has lost the sprint."""
+
 BEST_OVER_S = (1, 5, 15)
 
 
@@ -123,7 +126,7 @@ def _onset(at_s: FloatArray, power_w: FloatArray, start_s: float) -> float | Non
     before = power_w[(at_s >= start_s - AROUND_S) & (at_s < start_s - 4)]
     before = before[np.isfinite(before)]
     best = _best(power_w, 5)
-    if best is None or not len(before) or best <= before.mean():
+    if best is None or not len(before) or best < LEAST_RISE * before.mean():
         return None
     halfway = (float(before.mean()) + best) / 2.0
     known = np.isfinite(power_w)

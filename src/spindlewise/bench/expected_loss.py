@@ -71,14 +71,14 @@ def expected_loss(
             f"a loss from {low} to {high} % and tolerances {tolerances}; the loss rises within 0 to 100,"
             " tolerances are 0 or more"
         )
-    ratio = hub_w / pedals_w
+    ratio = float(hub_w / pedals_w)
     relative = math.hypot(pedals_tolerance_pct, hub_tolerance_pct) / math.sqrt(3.0)
     u_seen = math.hypot(ratio * relative, ride_standard_pct)
     u_expected = (high - low) / 2.0 / math.sqrt(3.0)
     reach = COVERAGE * math.hypot(u_seen, u_expected)
     if reach == 0.0:
         raise ValueError("no tolerance and no range of loss; without any doubt there is no E_n number")
-    seen, expected = 100.0 * (1.0 - ratio), (low + high) / 2.0
+    seen, expected = 100.0 * (1.0 - ratio), float(low + high) / 2.0
     e_n = (seen - expected) / reach
     without_loss = expected / (COVERAGE * math.hypot(relative, ride_standard_pct, u_expected))
     kept = 1.0 - expected / 100.0

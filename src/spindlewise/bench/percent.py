@@ -37,7 +37,7 @@ def percent_difference(reading: float, other: float, percent_of: str = "other") 
     for average in (reading, other):
         if not 0.0 < average < math.inf:
             raise ValueError(f"an average of {average}; a percentage needs averages above zero")
-    return Percent(100.0 * (reading - other) / other, percent_of)
+    return Percent(float(100.0 * (reading - other) / other), percent_of)
 
 
 def difference_pct(

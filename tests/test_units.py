@@ -10,10 +10,12 @@ import pytest
 
 from spindlewise.units import (
     amount_text,
+    as_written,
     currency_codes,
     date_text,
     figure_text,
     grams_text,
+    in_circulation,
     millimetres_text,
     minor_digits,
     money_text,
@@ -186,3 +188,21 @@ def test_a_day_prints_as_iso_8601_with_four_digits_of_the_year_and_no_time() -> 
     assert date_text(date(2026, 1, 9)) == "2026-01-09"
     assert date_text(date(987, 1, 9)) == "0987-01-09"
     assert date_text(datetime(2026, 1, 9, 23, 59, tzinfo=UTC)) == "2026-01-09"
+
+
+def test_a_number_is_the_decimal_that_was_written_and_the_rest_is_left_to_others() -> None:
+    assert [as_written(v) for v in (899.1, 899, "899", True, None)] == [
+        Decimal("899.1"),
+        Decimal(899),
+        "899",
+        True,
+        None,
+    ]
+    with pytest.raises(ValueError, match="not a finite amount"):
+        as_written(float("nan"))
+
+
+def test_a_currency_without_a_minor_unit_is_not_in_circulation() -> None:
+    assert in_circulation("EUR") == "EUR"
+    with pytest.raises(ValueError, match="XAU"):
+        in_circulation("XAU")

@@ -4,6 +4,7 @@ One rule for halves everywhere: away from zero, as at a till, on the decimal dig
 The minus is ASCII's, so that a pasted figure is still a number; minus zero is never printed.
 """
 
+import math
 from datetime import date
 from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
 from functools import cache
@@ -42,6 +43,27 @@ def minor_digits(currency: str) -> int:
     if digits is None:
         raise ValueError(f"{currency!r} is no currency in circulation; give an ISO 4217 code such as 'EUR'")
     return digits
+
+
+def in_circulation(currency: str) -> str:
+    """The code itself, if amounts in it can be rounded; raises ValueError as `minor_digits` does."""
+    minor_digits(currency)
+    return currency
+
+
+def as_written(value: object) -> object:
+    """A number from a file as the decimal that stands there: 899.1 is 899.1, not 899.10000000000002.
+
+    What is no number is given back for others to refuse. Raises ValueError for one that is not finite.
+
+    >>> as_written(899.1), as_written("899.1")
+    (Decimal('899.1'), '899.1')
+    """
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return value
+    if isinstance(value, float) and not math.isfinite(value):
+        raise ValueError("is not a finite amount | write a plain decimal number")
+    return Decimal(repr(value))
 
 
 def to_minor_unit(amount: Decimal, currency: str) -> Decimal:

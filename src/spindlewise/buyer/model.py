@@ -1,12 +1,11 @@
 """The strict base of buyer records, and the kinds of value that they share."""
 
-import math
 from decimal import Decimal
-from typing import Annotated, Any
+from typing import Annotated
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
-from spindlewise.units import minor_digits
+from spindlewise.units import as_written, in_circulation
 
 
 class Statement(BaseModel):
@@ -28,29 +27,16 @@ def _plain(text: str) -> str:
     return text
 
 
-def _as_written(value: Any) -> Any:
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        return value
-    if isinstance(value, float) and not math.isfinite(value):
-        raise ValueError("is not a finite amount | write a plain decimal number")
-    return Decimal(repr(value))
-
-
-def _in_circulation(code: str) -> str:
-    minor_digits(code)
-    return code
-
-
 Words = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_plain)]
 Sum = Annotated[
     Decimal,
-    BeforeValidator(_as_written),
+    BeforeValidator(as_written),
     Field(ge=0, le=1_000_000_000),
     WithJsonSchema({"type": "number", "minimum": 0, "maximum": 1_000_000_000}),
 ]
 """An amount of money, exactly as written; a pedal costs millions in some currencies."""
 
-Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(_in_circulation)]
+Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(in_circulation)]
 """An ISO 4217 code that has a minor unit, so that amounts in it can be rounded."""
 
 Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]

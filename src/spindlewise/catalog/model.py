@@ -1,14 +1,13 @@
 """The strict base of all catalog records, and the small kinds of value that they share."""
 
-import math
 import re
 from datetime import date as Day  # noqa: N812  # a field may be called date without hiding its type
 from decimal import Decimal
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
-from spindlewise.units import minor_digits
+from spindlewise.units import as_written, in_circulation
 
 
 class Record(BaseModel):
@@ -52,20 +51,6 @@ def _web_address(text: str) -> str:
     return text
 
 
-def _exact_amount(value: Any) -> Any:
-    """A YAML number becomes the decimal that stands in the file: 899.1 is 899.1, not 899.10000000000002."""
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        return value
-    if isinstance(value, float) and not math.isfinite(value):
-        raise ValueError("is not a finite amount | write a plain decimal number")
-    return Decimal(repr(value))
-
-
-def _in_circulation(code: str) -> str:
-    minor_digits(code)
-    return code
-
-
 Identifier = Annotated[
     str,
     Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60),
@@ -77,13 +62,13 @@ Text = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_visib
 Address = Annotated[str, Field(max_length=400), AfterValidator(_visible), AfterValidator(_web_address)]
 Amount = Annotated[
     Decimal,
-    BeforeValidator(_exact_amount),
+    BeforeValidator(as_written),
     Field(ge=0, le=1_000_000_000),
     WithJsonSchema({"type": "number", "minimum": 0, "maximum": 1_000_000_000}),
 ]
 """An amount of money, exactly as written; a pedal costs millions in some currencies."""
 
-Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(_in_circulation)]
+Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(in_circulation)]
 """An ISO 4217 code that has a minor unit, so that amounts in it can be rounded."""
 
 Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]

@@ -80,7 +80,7 @@ def find_lag(
     over the seconds that both have (masked as by Padfield, 2012, IEEE Trans. Image Process. 21:2706-2718),
     refined by the parabola through the peak and its neighbours. Differences, since two levels that never move
     say nothing of time. No claim is made where nothing moves, the peak is weak or no higher than chance,
-    at the edge of the range, hardly higher than another away from it (a ride that repeats itself), or too flat.
+    at the edge of the range, hardly higher than another (a ride that repeats itself), or too flat.
 
     Where that leaves no claim it is tried once more without the zeros: one dropout can drown all else.
 

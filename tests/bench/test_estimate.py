@@ -32,3 +32,11 @@ def test_endless_degrees_of_freedom_are_the_normal_distribution() -> None:
 def test_a_level_is_a_share(level: float, degrees: float) -> None:
     with pytest.raises(ValueError, match="the level lies between 0 and 1"):
         t_quantile(level, degrees)
+
+
+def test_an_interval_may_be_a_point() -> None:
+    assert Estimate(2.0, 2.0, 2.0).holds(2.0)
+
+
+def test_a_level_may_be_small() -> None:
+    assert t_quantile(0.005, float("inf")) == pytest.approx(0.0062666, abs=1e-6)

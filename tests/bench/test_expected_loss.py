@@ -80,3 +80,16 @@ def test_a_range_that_makes_no_sense_is_refused(loss: tuple[float, float], toler
 def test_without_any_doubt_there_is_no_e_n() -> None:
     with pytest.raises(ValueError, match="there is no E_n number"):
         expected_loss(100.0, 98.0, loss_pct=(2.0, 2.0), pedals_tolerance_pct=0.0, hub_tolerance_pct=0.0)
+
+
+def test_what_the_hub_should_show() -> None:
+    """2.5 % less than the pedals, and both tolerances and the range of the loss about it."""
+    found = held(250.0, 240.0)
+    reach = 2 * 250.0 * math.hypot(0.975 * math.sqrt(2 / 3), 1 / math.sqrt(3)) / 100
+    assert found.expected_hub_w.high - found.expected_hub_w.value == pytest.approx(reach)
+
+
+@pytest.mark.parametrize(("pedals_w", "hub_w"), [(float("inf"), 100.0), (100.0, float("inf"))])
+def test_averages_without_end_are_refused(pedals_w: float, hub_w: float) -> None:
+    with pytest.raises(ValueError, match="both are above 0"):
+        held(pedals_w, hub_w)

@@ -98,3 +98,11 @@ def test_cells_that_are_none_are_refused(cells: int, grams: float, plus_minus: f
         same_with_cells(
             pair(371.0, "in"), pair(348.0, "out"), cells=cells, cell_g=grams, cell_plus_minus_g=plus_minus
         )
+
+
+def test_one_cell_whose_weight_is_known_for_sure() -> None:
+    found = same_with_cells(
+        pair(371.0, "in"), pair(359.5, "out"), cells=1, cell_g=11.5, cell_plus_minus_g=0.0
+    )
+    assert found.one_thing
+    assert found.expected_g == 11.5

@@ -40,3 +40,13 @@ def test_the_callers_series_stay_as_they_are() -> None:
 def test_what_cannot_be_paired_is_refused(first: object, second: object, zeros: object, says: str) -> None:
     with pytest.raises(ValueError, match=says):
         paired(first, second, zeros)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("one", "two"), [(0.0, 50.0), (50.0, 0.0), (0.0, 0.0), (-1.0, 50.0), (50.0, -1.0)])
+def test_zero_of_either_leaves_the_second_out(one: float, two: float) -> None:
+    assert np.isnan(paired([one], [two], "without zeros")).all()
+    assert not np.isnan(paired([one], [two])).any()
+
+
+def test_the_least_power_above_zero_counts() -> None:
+    assert not np.isnan(paired([0.005], [0.005], "without zeros")).any()

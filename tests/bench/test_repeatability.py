@@ -24,3 +24,15 @@ def test_rows_hold_two_readings(once: list[float], again: list[float]) -> None:
 def test_one_row_has_no_spread() -> None:
     with pytest.raises(ValueError, match="at least two"):
         corrected_sd(([1.0], [1.0]), ([2.0], [2.0]))
+
+
+def test_two_rows_have_a_spread() -> None:
+    """Averages 1, 2 and 1, 4: differences 0 and -2, a variance of 2; repeats 2 apart, once, by the first."""
+    found = corrected_sd(([0.0, 2.0], [2.0, 2.0]), ([1.0, 4.0], [1.0, 4.0]))
+    assert found == pytest.approx((2.0 + 2.0 / 4.0) ** 0.5)
+
+
+@pytest.mark.parametrize("wrong", [float("inf"), float("nan")])
+def test_both_readings_are_finite(wrong: float) -> None:
+    with pytest.raises(ValueError, match="two finite readings"):
+        repeatability([1.0], [wrong])

@@ -63,3 +63,18 @@ def test_a_scale_is_so_many_percent_at_any_power_and_an_offset_is_not() -> None:
     assert (scaled.shows, scaled.percent_changes) == (True, False)
     assert (shifted.shows, shifted.percent_changes) == (False, True)
     assert shifted.pct_at_low > shifted.pct_at_high + 2.0
+
+
+def test_unlike_noise_at_low_and_high_power_counts_where_it_is() -> None:
+    """Against White's sandwich (1980) of textbook matrices, with a meter that is noisier at high power."""
+    rng = np.random.default_rng(30)
+    power = rng.uniform(100.0, 300.0, 4000)
+    reading = power + rng.standard_normal(4000) * (power / 100.0) ** 3
+    found = proportional_bias(reading, power)
+    assert found is not None
+    table = np.column_stack([np.ones(4000), (reading + power) / 2])
+    inverse = np.linalg.inv(table.T @ table)
+    residual = reading - power - table @ (inverse @ table.T @ (reading - power))
+    sandwich = inverse @ (table.T * residual**2) @ table @ inverse
+    for estimate, variance in ((found.intercept, sandwich[0, 0]), (found.slope, sandwich[1, 1])):
+        assert (estimate.high - estimate.value) / 1.96 == pytest.approx(variance**0.5, rel=0.12)

@@ -117,3 +117,8 @@ def test_the_ends_of_blocks_widen_the_interval() -> None:
     left_out = strangers.one_left_out().means()[:, 0]
     plain, wide = (jackknife(9.5, left_out, blocks) for blocks in (strangers, neighbours))
     assert (wide.high - 9.5) / (plain.high - 9.5) == pytest.approx(0.9**-0.5)
+
+
+@pytest.mark.parametrize(("seconds", "length"), [(59, None), (60, 5)])
+def test_twelve_blocks_are_the_least(seconds: int, length: int | None) -> None:
+    assert block_length(np.ones((2, seconds))) == length

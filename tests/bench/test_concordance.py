@@ -90,3 +90,23 @@ def test_the_interval_over_blocks_holds_the_true_coefficient() -> None:
     held = [each.interval.holds(true) for each in found if each is not None and each.interval is not None]
     assert len(held) == 200
     assert sum(held) >= 186
+
+
+def test_a_steady_ride_that_varies_little_has_a_coefficient() -> None:
+    power = 200.0 + np.tile([0.1, -0.1, 0.3, -0.3], 10)
+    assert concordance(power, power + np.tile([0.02, 0.01], 20)) is not None
+
+
+def test_lins_standard_error_is_that_of_repeated_samples_with_a_shift() -> None:
+    """Means apart by 0.8 standard deviations: every term of the corrected variance counts."""
+    rng, rho, width = np.random.default_rng(53), 0.8, []
+    z = []
+    for _ in range(1500):
+        one = rng.standard_normal(100)
+        two = rho * one + (1 - rho**2) ** 0.5 * rng.standard_normal(100) + 0.8
+        found = concordance(one, two, independent=True)
+        assert found is not None
+        assert found.interval is not None
+        z.append(math.atanh(found.value))
+        width.append((math.atanh(found.interval.high) - math.atanh(found.interval.low)) / 2 / 1.959964)
+    assert np.mean(width) == pytest.approx(np.std(z), rel=0.05)

@@ -104,3 +104,10 @@ def test_95_of_100_intervals_hold_the_true_mean(phi: float) -> None:
     rides = 150.0 + autoregressive(np.random.default_rng(20), 400, 1800, phi, 6.0)
     held = sum(mean_with_interval(ride).holds(150.0) for ride in rides)
     assert 0.93 <= held / 400 <= 0.97
+
+
+def test_the_spread_of_a_short_ride_is_not_told_too_small() -> None:
+    """The mean follows slow noise, which would make the spread about it 9 % too small in variance here."""
+    rides = autoregressive(np.random.default_rng(8), 1500, 100, 0.8, 5.0)
+    assert np.mean([ride.var() for ride in rides]) == pytest.approx(25.0 * 0.914, rel=0.02)
+    assert np.mean([independence(ride).sd ** 2 for ride in rides]) == pytest.approx(25.0, rel=0.03)

@@ -145,3 +145,8 @@ def test_two_sigma_intervals_hold_the_true_weight() -> None:
             held[coverage] += abs(found.mean_g - true) <= found.expanded_g
     assert held["two"] >= 930
     assert held["t"] >= 950
+
+
+def test_a_certificate_states_two_standard_uncertainties_unless_it_says_else() -> None:
+    found = weighed(371.0, 371.0, scale=Scale("lab scale", 0.1, calibration_g=0.4))
+    assert found.type_b_g == pytest.approx(math.hypot(0.2, 0.1 / math.sqrt(12)))

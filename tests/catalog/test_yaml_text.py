@@ -1,4 +1,5 @@
 import os
+import sys
 import time
 from datetime import date
 from pathlib import Path
@@ -117,12 +118,16 @@ BOMBS = {
 }
 
 
+HANG_S = 2.0 if sys.gettrace() is None else 8.0
+"""Processor seconds; a run whose lines are traced for coverage takes some four times as long."""
+
+
 @pytest.mark.parametrize("name", BOMBS)
-def test_bombs_are_refused_within_a_second(name: str) -> None:
-    started = time.perf_counter()
+def test_bombs_are_refused_without_a_hang(name: str) -> None:
+    started = time.process_time()
     _, problems = read_yaml_text(BOMBS[name], "a.yaml")
     printed = render(problems, "human", lambda _: BOMBS[name])
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < HANG_S
     assert problems
     assert len(problems) <= 102
     assert len(printed) < 100_000

@@ -32,3 +32,14 @@ def test_markets_and_receptions_are_worked_out_once_for_all_who_are_alike_in_the
     assert desk.market("EU", "EUR") is desk.market("EU", "EUR")
     assert desk.received(worlds.buyer(budget=500)) is desk.received(worlds.buyer(budget=900))
     assert desk.ownership(worlds.buyer(budget=500)) is desk.ownership(worlds.buyer(budget=900))
+
+
+def test_what_was_not_asked_for_lately_is_forgotten(monkeypatch):
+    monkeypatch.setattr("spindlewise.answer.desk.MOST_KEPT", 2)
+    desk = worlds.desk([], [])
+    for name in ("a", "b"):
+        desk.kept(name, lambda name=name: name.upper())
+    desk.kept("a", lambda: "again")
+    desk.kept("c", lambda: "C")
+
+    assert [desk.kept(name, lambda: "new") for name in ("a", "c", "b")] == ["A", "C", "new"]

@@ -141,3 +141,13 @@ def test_recheck_finds_exactly_what_a_full_recomputation_finds(asked, fallen):
         after = rank(now, worlds.buyer())
         changed = (before.pick.product, before.pick.level_with) != (after.pick.product, after.pick.level_with)
         assert (each.verdict == "no longer holds") is changed
+
+
+def test_what_is_out_then_and_now_is_no_reason():
+    bulky = of("bulky", 330, cleat={"bolts": "two-bolt", "pattern": "Keel", "height_mm": 5.5})
+    needs = {"shoes": {"bolts": "three-bolt"}}
+    products = (HERON, SISKIN, bulky)
+    entry = logged(products, [*PRICES, worlds.price("bulky", 500)], needs=needs)
+    found = again(entry, products, [*PRICES, worlds.price("bulky", 400)])
+
+    assert (found.verdict, found.because) == ("holds, on other figures", ())

@@ -101,3 +101,10 @@ def test_a_wrong_call_is_refused(edges: tuple[float, ...], percent_of: str, leas
 def test_cadence_has_the_same_clock() -> None:
     with pytest.raises(ValueError, match="one clock for all"):
         cadence_bands([1.0, 2.0], [1.0, 2.0], [80.0], (60, 100), names=NAMES, percent_of="hub")
+
+
+def test_sixty_seconds_are_enough_and_the_mean_of_both_is_a_denominator() -> None:
+    one, two = np.full(60, 210.0), np.full(60, 190.0)
+    (band,) = power_bands(one, two, (0, 400), names=NAMES, percent_of="mean of both")
+    assert band.difference_pct is not None
+    assert (band.difference_pct.value, band.percent_of) == (pytest.approx(10.0), "mean of both")

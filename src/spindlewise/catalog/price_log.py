@@ -14,8 +14,9 @@ from itertools import pairwise
 from pathlib import Path
 
 from spindlewise.catalog.csv_fields import FieldReader
-from spindlewise.catalog.csv_text import Row, read_rows
+from spindlewise.catalog.csv_text import LARGEST_BYTES, Row, read_rows
 from spindlewise.catalog.durable import append_line
+from spindlewise.catalog.large_log import LARGE_BYTES, read_large_log
 from spindlewise.catalog.price_row import HEADER, KINDS, TAXES, PriceRow
 from spindlewise.problems import Problem
 
@@ -24,6 +25,9 @@ Offered = tuple[str, str, str, str, str, str]
 
 def read_price_log(path: Path, shown: str) -> tuple[list[PriceRow], list[Problem]]:
     """All rows that are right, in the log's order, and every problem of every other."""
+    large = _large(path)
+    if large is not None:
+        return large, []
     rows, problems = read_rows(path, shown, HEADER)
     found: list[PriceRow] = []
     lines: dict[tuple[str, ...], int] = {}
@@ -38,6 +42,18 @@ def read_price_log(path: Path, shown: str) -> tuple[list[PriceRow], list[Problem
             told = f"the same row stands in line {first} already"
             FieldReader(row, HEADER, problems).wrong("date", "repeated-row", told, "take one of them out")
     return found, problems
+
+
+def _large(path: Path) -> list[PriceRow] | None:
+    """The rows of a large log of which every line is plainly right; None leaves it to the strict reader."""
+    try:
+        size = path.stat().st_size
+        if not LARGE_BYTES <= size <= LARGEST_BYTES:
+            return None
+        raw = path.read_bytes()
+    except OSError:
+        return None
+    return read_large_log(raw)
 
 
 def price_of(row: Row, problems: list[Problem]) -> PriceRow | None:

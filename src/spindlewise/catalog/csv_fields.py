@@ -83,6 +83,18 @@ class FieldReader:
 
     def decimal(self, name: str, zero_allowed: bool = False) -> Decimal | None:
         """A plain decimal number above zero: digits, at most one point, no sign, no exponent."""
+        found = self.signed_decimal(name)
+        if found is None:
+            return None
+        text = self._at(name)
+        if text.startswith("-") or (found == 0 and not zero_allowed):
+            bound = "0 or more" if zero_allowed else "more than 0"
+            self.wrong(name, "not-positive", f"found {text}", f"write {bound}; unknown is no row at all")
+            return None
+        return found
+
+    def signed_decimal(self, name: str) -> Decimal | None:
+        """A plain decimal number of either sign: digits, at most one point, no exponent."""
         text = self._at(name)
         if not _PLAIN.fullmatch(text.removeprefix("-")):
             told = f"found {quoted(text)}, which is not a plain number"
@@ -90,9 +102,6 @@ class FieldReader:
         elif len(text) > MOST_DIGITS:
             told = f"found {quoted(text)}, {len(text)} characters long"
             self.wrong(name, "long-number", told, f"write {MOST_DIGITS} at most")
-        elif text.startswith("-") or (Decimal(text) == 0 and not zero_allowed):
-            bound = "0 or more" if zero_allowed else "more than 0"
-            self.wrong(name, "not-positive", f"found {text}", f"write {bound}; unknown is no row at all")
         else:
             return Decimal(text)
         return None

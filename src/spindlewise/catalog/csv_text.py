@@ -38,20 +38,24 @@ class Row:
 
 def read_rows(path: Path, shown: str, header: Sequence[str]) -> tuple[list[Row], list[Problem]]:
     """The file's records below its header, and what is wrong with its lines; never raises for bad data."""
+    raw, problems = read_raw(path, shown, f"begin it with the line {','.join(header)}")
+    return ([], problems) if raw is None else rows_of(raw, shown, header)
+
+
+def read_raw(path: Path, shown: str, tip: str) -> tuple[bytes | None, list[Problem]]:
+    """The file's bytes, or None and why they were not read; `tip` says what a file that is missing needs."""
     start = Place(shown, 1, 1)
-    tip = f"begin it with the line {','.join(header)}"
     try:
         if not path.is_file():
             if path.exists():
-                return [], [Problem(start, "error", "unreadable-file", "is not a file")]
-            return [], [Problem(start, "error", "missing-file", "is not there", tip)]
+                return None, [Problem(start, "error", "unreadable-file", "is not a file")]
+            return None, [Problem(start, "error", "missing-file", "is not there", tip)]
         if path.stat().st_size > LARGEST_BYTES:
             told = f"is larger than {LARGEST_BYTES // 1024**2} MiB"
-            return [], [Problem(start, "error", "file-too-large", told, "split it")]
-        raw = path.read_bytes()
+            return None, [Problem(start, "error", "file-too-large", told, "split it")]
+        return path.read_bytes(), []
     except OSError as error:
-        return [], [Problem(start, "error", "unreadable-file", f"cannot be read: {error.strerror}")]
-    return rows_of(raw, shown, header)
+        return None, [Problem(start, "error", "unreadable-file", f"cannot be read: {error.strerror}")]
 
 
 def rows_of(raw: bytes, shown: str, header: Sequence[str]) -> tuple[list[Row], list[Problem]]:

@@ -7,7 +7,20 @@ from typing import Annotated, Any
 import typer
 from typer.core import TyperGroup
 
-from spindlewise.cli import answer, check, ladder, new, price, publish, rank, recheck, schema, swap, versus
+from spindlewise.cli import (
+    answer,
+    bench,
+    check,
+    ladder,
+    new,
+    price,
+    publish,
+    rank,
+    recheck,
+    schema,
+    swap,
+    versus,
+)
 from spindlewise.cli.options import AsOf, Catalog, Common, Json
 
 
@@ -59,7 +72,7 @@ def commands(
     ctx.obj = Common(catalog, as_of, json)
 
 
-for module in (check, rank, answer, recheck, versus, ladder, swap, price, new, publish, schema):
+for module in (check, rank, answer, recheck, versus, ladder, swap, price, bench, new, publish, schema):
     module.add_to(app)
 
 

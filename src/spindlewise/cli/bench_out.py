@@ -1,0 +1,63 @@
+"""What a bench command hands over for the catalog: YAML to paste, or a new file; nothing is rewritten."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from spindlewise.cli.endings import wrong_usage
+from spindlewise.cli.printing import answer, remark
+
+if TYPE_CHECKING:
+    from spindlewise.answer.bench_observation import BenchObservation
+
+Snippet = Annotated[
+    bool, typer.Option("--snippet", help="Print the observations as YAML to paste, in place of the report.")
+]
+Write = Annotated[
+    Path | None,
+    typer.Option(
+        "--write",
+        metavar="FOLDER",
+        help="Also write the observations into this folder, as one new YAML file a product.",
+    ),
+]
+
+
+def write_observations(observations: Sequence["BenchObservation"], folder: Path, what: str) -> None:
+    """One new file a product, named PRODUCT-WHAT-DATE.yaml, DATE being the newest observation's.
+
+    The folders of a catalog whose every file is read are refused, before anything is written; so is a file
+    that stands there already (CannotWrite).
+    """
+    from spindlewise.catalog.durable import CannotWrite, create_file, reason
+    from spindlewise.render.yaml_snippet import snippet_yaml
+
+    if folder.name in ("products", "buyers") and (folder.parent / "catalog.yaml").is_file():
+        wrong_usage(
+            f"every file in {folder} is read as one of the {folder.name}; choose another folder, "
+            "such as bench/observations, and paste from there"
+        )
+    files = {}
+    for product in dict.fromkeys(each.product for each in observations):
+        own = [each for each in observations if each.product == product]
+        newest = max(each.date for each in own).isoformat()
+        files[folder / f"{product}-{what}-{newest}.yaml"] = snippet_yaml(own)
+    for path in files:
+        if path.exists():
+            raise CannotWrite(f"{path}: stands there already and is not overwritten")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise CannotWrite(f"{folder}: {reason(error)}") from error
+    for path, text in files.items():
+        create_file(path, text.encode())
+        remark(f"{path} written.")
+
+
+def print_snippet(observations: Sequence["BenchObservation"]) -> None:
+    """The observations as YAML, to stdout."""
+    from spindlewise.render.yaml_snippet import snippet_yaml
+
+    answer(snippet_yaml(observations))

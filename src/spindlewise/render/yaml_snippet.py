@@ -1,0 +1,68 @@
+"""Observations from the bench as YAML, indented as a product's file wants them, to paste."""
+
+import json
+import re
+from collections.abc import Iterable
+
+from spindlewise.answer.bench_observation import BenchObservation
+
+_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 .()%/_-]*[A-Za-z0-9.)%]")
+_PLAIN_LINE = re.compile(r"[A-Za-z][A-Za-z0-9 .,;()%/_-]*[A-Za-z0-9.)%]")
+_MISREAD = frozenset({"on", "off", "yes", "no", "true", "false", "null"})
+
+PASTE = (
+    "# Add each entry to the product's own file, under observations and this key; replace nothing there.\n"
+)
+
+
+def snippet_yaml(observations: Iterable[BenchObservation]) -> str:
+    """The observations by product and attribute, in the order given; "" for none.
+
+    The first level is the product's id in place of `observations`, so that every entry has the indent that it
+    needs in the product's file.
+    """
+    by_product: dict[str, dict[str, list[BenchObservation]]] = {}
+    for each in observations:
+        by_product.setdefault(each.product, {}).setdefault(each.attribute, []).append(each)
+    lines = []
+    for product, attributes in by_product.items():
+        lines.append(f"{product}:")
+        for attribute, entries in attributes.items():
+            lines.append(f"  {attribute}:")
+            for entry in entries:
+                lines += _entry(entry)
+    return PASTE + "".join(f"{line}\n" for line in lines) if lines else ""
+
+
+def scalar(text: str, in_flow: bool = False) -> str:
+    """The text as YAML: plain where no reader can take it for anything else, in double quotes otherwise.
+
+    >>> scalar("counter scale A"), scalar("off"), scalar("a: b")
+    ('counter scale A', '"off"', '"a: b"')
+    """
+    plain = (_PLAIN if in_flow else _PLAIN_LINE).fullmatch(text)
+    return text if plain and text.casefold() not in _MISREAD else json.dumps(text, ensure_ascii=False)
+
+
+def figure(value: float) -> str:
+    """A figure as an author would write it: whole numbers without a point.
+
+    >>> figure(404.0), figure(-0.8)
+    ('404', '-0.8')
+    """
+    return str(int(value)) if float(value).is_integer() else repr(float(value))
+
+
+def _entry(each: BenchObservation) -> list[str]:
+    lines = [
+        "    - grade: measured",
+        f"      date: {each.date.isoformat()}",
+        f"      source: {scalar(each.source)}",
+    ]
+    if each.note:
+        lines.append(f"      note: {scalar(each.note)}")
+    lines += [f"      value: {figure(each.value)}", f"      plus_minus: {figure(each.plus_minus)}"]
+    if each.basis:
+        parts = ", ".join(f"{key}: {scalar(words, in_flow=True)}" for key, words in each.basis.items())
+        lines.append(f"      basis: {{{parts}}}")
+    return lines

@@ -1,6 +1,6 @@
 """A large price log read column by column, for logs of which every line is plainly right.
 
-The strict reader looks at each field of each line, which makes one wait for a log of a million lines. Here each
+The strict reader looks at each field of each line, and a log of a million lines makes one wait. Here each
 column is checked by its distinct values. Whatever is not plainly right is left to the strict reader, which
 says what is wrong and where; so both give the same rows, or this one gives none.
 """
@@ -25,15 +25,15 @@ LARGE_BYTES = 1024 * 1024
 Read = Callable[[FieldReader, str], Any]
 READERS: dict[str, Read] = {
     "date": lambda reader, name: reader.day(name),
-    "product": lambda reader, name: reader.text(name, 60),
-    "region": lambda reader, name: reader.text(name, 8),
     "currency": lambda reader, name: reader.currency(name),
     "tax": lambda reader, name: reader.word(name, TAXES),
     "kind": lambda reader, name: reader.word(name, KINDS),
-    "seller": lambda reader, name: reader.text(name, 120),
     "valid_until": lambda reader, name: reader.day(name, may_be_empty=True),
-    "source": lambda reader, name: reader.text(name),
 }
+"""Columns of few distinct values, each read once by the strict reader's own rules."""
+
+LONGEST = {"product": 60, "region": 8, "seller": 120, "source": 300}
+"""Text columns, whose values may all differ, and how long a text may be: as in the strict reader."""
 
 
 def read_large_log(raw: bytes) -> list[PriceRow] | None:
@@ -44,19 +44,25 @@ def read_large_log(raw: bytes) -> list[PriceRow] | None:
     table = _table(raw)
     if table is None:
         return None
-    columns = {name: _read(table[name], name) for name in READERS}
-    amounts = _amounts(table)
-    found = [columns[name] for name in READERS]
-    if amounts is None or any(column is None for column in found) or _contradicts(table):
+    if _contradicts(table) or not all(_plain(table[name], longest) for name, longest in LONGEST.items()):
         return None
-    day, product, region, currency, tax, kind, seller, until, source = found
-    return [
-        PriceRow(line, *fields)
-        for line, fields in enumerate(
-            zip(day, product, region, currency, amounts, tax, kind, seller, until, source, strict=True),
-            start=2,
-        )
-    ]
+    columns: dict[str, list[Any]] = {name: table[name].tolist() for name in LONGEST}
+    for name in READERS:
+        typed = _read(table[name], name)
+        if typed is None:
+            return None
+        columns[name] = typed
+    amounts = _amounts(table)
+    if amounts is None:
+        return None
+    columns["amount"] = amounts
+    lines = zip(*(columns[name] for name in HEADER), strict=True)
+    return [PriceRow(number, *fields) for number, fields in enumerate(lines, start=2)]
+
+
+def _plain(column: "pd.Series[str]", longest: int) -> bool:
+    """Whether every text stands there, within its length and without stray spaces."""
+    return all(text and len(text) <= longest and text == text.strip() for text in column.tolist())
 
 
 def _table(raw: bytes) -> "pd.DataFrame | None":
@@ -100,10 +106,7 @@ def _amounts(table: "pd.DataFrame") -> list[Decimal] | None:
     for currency, text in dict.fromkeys(pairs):
         problems: list[Problem] = []
         reader = _alone("amount", text, problems)
-        try:
-            amount = reader.amount("amount", currency)
-        except ValueError:
-            return None  # the currency is none, which is said where it stands
+        amount = reader.amount("amount", currency)
         if amount is None:
             return None
         typed[(currency, text)] = amount

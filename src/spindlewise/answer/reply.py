@@ -81,7 +81,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         trades=trades(desk, buyer, ranking.weighed),
         what_if=promised(desk, buyer, ranking),
         crank=crank_caution(buyer),
-        gram_worth=gram_worth(buyer, moved.weight) if moved else "needs the present pedals",
+        gram_worth=gram_worth(buyer, moved.weight) if moved else "the present pedals",
         swap=moved,
         climb=steps,
         climb_missing=steps_missing,

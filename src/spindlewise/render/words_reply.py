@@ -216,7 +216,7 @@ def _cost_per_gram(reply: Reply, names: Naming) -> tuple[Block, ...]:
     steps = [said for said in ladder_sentences(reply.climb, names, noticed) if said != own]
     start = names.product(reply.climb.baseline)
     blocks = (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
-    seconds = gram_sentence(reply)
+    seconds = gram_sentence(reply.gram_worth)
     return (*blocks, Paragraph(seconds)) if seconds else blocks
 
 

@@ -54,7 +54,7 @@ def _owned(product: Product, catalog: Catalog, yardstick: Yardstick, market: Mar
     yearly = TYPICAL_HOURS_PER_YEAR if isinstance(hours, str) else Decimal(repr(hours))
     paid = market.prices[product.id]
     price = paid.amount if isinstance(paid, Paid) else Decimal(0)
-    account = ownership(price, over, yearly, _upkeep(product, catalog, market))
+    account = ownership(price, over, yearly, upkeep(product, catalog, market))
     beside = float((account.known_total - price) * market.factor)
     name, unit = "ownership", market.currency
     if not isinstance(paid, Paid):
@@ -83,7 +83,8 @@ def _owned(product: Product, catalog: Catalog, yardstick: Yardstick, market: Mar
     return Owned(account, over, yearly, beside, {name: standing}, {name: (least, merit, merit)})
 
 
-def _upkeep(product: Product, catalog: Catalog, market: Market) -> list[Upkeep]:
+def upkeep(product: Product, catalog: Catalog, market: Market) -> list[Upkeep]:
+    """What of a product is bought again and again, with its price in this market; None where nobody knows."""
     found: list[Upkeep] = []
     battery = product.battery
     if battery == "unknown":

@@ -2,9 +2,9 @@
 
 The script that reads it holds no curve, no rule of reception, no table of ingress codes and no rate: it adds
 up, compares and rounds. Worked out here are: merits of everything that does not depend on the reader, prices
-in force in minor units, reading modes for every kind of receiver, answers of every ingress code to every need,
-what a product alone adds to the uncertainty of its reading. Left to the script are: shares, scores, order,
-levels, break-even prices, needs, the doubled side at the reader's balance, ownership, ladder and saddle.
+in force in minor units, reading modes for every kind of receiver, the answer of every ingress code to every
+need, what a product alone adds to the uncertainty of its reading. Left to the script are: shares, scores,
+order, levels, break-even prices, needs, the doubled side at the reader's balance, ownership, ladder, saddle.
 """
 
 from itertools import product as each_of
@@ -36,6 +36,7 @@ def weigh_export(desk: Desk) -> dict[str, Json]:
     catalog = desk.catalog
     tables = reception_tables(catalog, desk.yardstick, desk.day)
     invented = catalog.settings.invented
+    points: dict[str, Json] = {str(name): share for name, share in USUAL_POINTS.items()}
     return {
         "schema": SCHEMA,
         "as_of": desk.day.isoformat(),
@@ -44,7 +45,7 @@ def weigh_export(desk: Desk) -> dict[str, Json]:
         "cautions": list(catalog.settings.cautions),
         "criteria": _criteria(desk),
         "usual": {
-            "points": dict(USUAL_POINTS),
+            "points": points,
             "years": f"{TYPICAL_YEARS:f}",
             "hours_per_year": f"{TYPICAL_HOURS_PER_YEAR:f}",
         },

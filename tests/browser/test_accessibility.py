@@ -13,6 +13,7 @@ PAGES = [
     "buyers/club-racer.html",
     "buyers/nothing-for-it.html",
     "buyers/index.html",
+    "claims.html",
     "method.html",
     "disclosure.html",
     "cautions.html",

@@ -165,3 +165,30 @@ def test_a_page_that_cannot_be_made_leaves_the_old_site_whole(tmp_path, monkeypa
     with pytest.raises(RuntimeError, match="planted"):
         publish(two(400), {}, worlds.DAY, tmp_path)
     assert contents(tmp_path) == before
+
+
+def not_again(picture):
+    raise AssertionError(f"{picture.title} was drawn again")
+
+
+def test_pictures_that_stand_in_the_pages_are_not_drawn_again(tmp_path, monkeypatch):
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path)
+    before = contents(tmp_path)
+    assert b'data-drawn="' in before["index.html"]
+    monkeypatch.setattr("spindlewise.site.picture.drawn", not_again)
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path)
+    assert contents(tmp_path) == before
+
+
+def test_a_picture_in_a_page_that_somebody_changed_is_drawn_again(tmp_path, monkeypatch):
+    publish(two(), {}, worlds.DAY, tmp_path)
+    before = contents(tmp_path)
+    page = before["index.html"].replace(b"</svg>", b"<text>mine</text></svg>")
+    (tmp_path / "index.html").write_bytes(page)
+    found = publish(two(), {}, worlds.DAY, tmp_path)
+    assert found.changed == ("index.html",)
+    assert contents(tmp_path) == before
+    (tmp_path / "index.html").write_bytes(page)
+    monkeypatch.setattr("spindlewise.site.picture.drawn", not_again)
+    with pytest.raises(AssertionError, match="drawn again"):
+        publish(two(), {}, worlds.DAY, tmp_path)

@@ -8,8 +8,10 @@ from pathlib import Path
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.durable import CannotWrite, reason, replace_file
+from spindlewise.site.job import Progress, silent
 from spindlewise.site.manifest import NAME, Manifest, input_hashes, read_manifest, sha256
-from spindlewise.site.pages import Progress, gather, silent
+from spindlewise.site.pages import gather
+from spindlewise.site.picture import pictures_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,16 +39,27 @@ def publish(
     unless its bytes are no longer those that were written. The manifest is written last.
     Raises CannotWrite where the folder or a file cannot be written or read.
     """
-    made = gather(catalog, buyers, day, progress)
+    before = read_manifest(_read(out / NAME) or b"")
+    made = gather(catalog, buyers, day, progress, _kept_pictures(out, before))
     hashes = {path: sha256(data) for path, data in made.items()}
     manifest = Manifest(day.isoformat(), input_hashes(catalog, buyers, day), hashes)
-    before = read_manifest(_read(out / NAME) or b"")
     _refuse_links(out, made)
     changed = [path for path, data in made.items() if _write(out, path, data)]
     removed, kept = _remove_stale(out, before, made)
     if _write(out, NAME, manifest.to_bytes()):
         changed.append(NAME)
     return Published(tuple(changed), removed, kept, len(made) + 1 - len(changed))
+
+
+def _kept_pictures(out: Path, before: Manifest | None) -> dict[str, str]:
+    """The pictures of the pages that stand as an earlier publish wrote them."""
+    found: dict[str, str] = {}
+    for path, written in sorted(before.outputs.items()) if before else ():
+        if path.endswith(".html") and not _through_link(out, path):
+            data = _read(out / path)
+            if data is not None and sha256(data) == written:
+                found.update(pictures_in(data.decode()))
+    return found
 
 
 def _refuse_links(out: Path, made: Mapping[str, bytes]) -> None:

@@ -94,7 +94,7 @@ def test_what_it_lacks_and_a_leg_that_is_none_are_said_in_words() -> None:
     answer, views = told({**BIKE, "saddle_height_mm": 950.0}, height_mm=1500.0)
     (text,) = leg_sentences(answer, views)
     assert text.startswith(
-        "A model of the leg gives no second opinion: the figures stated do not fit a leg on this bike: the ankle"
+        "A model of the leg gives no second opinion: the figures stated do not fit a leg on this bike: the "
     )
 
 

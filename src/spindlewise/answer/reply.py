@@ -1,11 +1,13 @@
 """The reply to one buyer: the pick, why, what nearly made it, what moves, what would change it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from spindlewise.answer.break_evens import BreakEvens, break_evens
 from spindlewise.answer.crank_caution import CrankCaution, crank_caution
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.doubts import Doubts, doubts
+from spindlewise.answer.freed_channel import Freed, freed
 from spindlewise.answer.gram_worth import GramWorth, gram_worth
 from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
@@ -46,6 +48,8 @@ class Reply:
     doubts: Doubts
     trades: tuple[Trade, ...]
     what_if: WhatIf
+    freed: tuple[Freed, ...]
+    """Where the channel of a separate cadence sensor would change what is seen."""
     crank: CrankCaution | None
     gram_worth: GramWorth | str
     """What the swap's grams are worth on the buyer's climb, or what is missing to tell."""
@@ -68,18 +72,20 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
     steps, steps_missing = _climb(desk, ranking)
     moved = _swap(desk, buyer, pick)
     told = [pick, *(f.placed for f in followers)] if pick else []
+    missed = near_misses(desk, ranking)
     products = desk.catalog.products
     return Reply(
         ranking=ranking,
         pick=pick,
         nothing_because=_nothing_because(ranking),
         followers=followers,
-        near_misses=near_misses(desk, ranking),
+        near_misses=missed,
         break_evens=break_evens(desk, ranking),
         outlook=outlook(desk, ranking),
         doubts=doubts(ranking),
         trades=trades(desk, buyer, ranking.weighed),
         what_if=promised(desk, buyer, ranking),
+        freed=freed((products[name] for name in _in_question(told, missed)), buyer, desk.day),
         crank=crank_caution(buyer),
         gram_worth=gram_worth(buyer, moved.weight) if moved else "the present pedals",
         swap=moved,
@@ -94,6 +100,10 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         ),
         cautions=desk.catalog.settings.cautions,
     )
+
+
+def _in_question(told: Sequence[Placed], missed: Sequence[NearMiss]) -> tuple[str, ...]:
+    return (*(placed.product for placed in told), *(miss.product for miss in missed))
 
 
 def _followers(ranking: Ranking, pick: Placed | None) -> tuple[Follower, ...]:

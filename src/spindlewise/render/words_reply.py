@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+from spindlewise.answer.promised import seen
+from spindlewise.answer.ranking import Placed
 from spindlewise.answer.reply import Reply
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Disclosure, SafetyNotice
@@ -18,7 +20,7 @@ from spindlewise.render.words_rank import (
     rank_table,
     weights_words,
 )
-from spindlewise.render.words_reading import other_reading_words, reading_blocks
+from spindlewise.render.words_reading import freed_words, other_reading_words, reading_blocks
 from spindlewise.render.words_sureness import doubt_sentences, sureness_sentences
 from spindlewise.render.words_swap import swap_sentences
 from spindlewise.render.words_why import behind_words, difference_words, level_words, score_words
@@ -150,9 +152,13 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
         Heading("What you will see"),
         *reading_blocks(reply.pick, product, reply.ranking.buyer),
     ]
-    others = _other_readings(reply, catalog)
+    alike, others = _other_readings(reply, catalog)
+    if alike:
+        blocks.append(Paragraph(f"The same arrives of {listed(alike)}."))
     if others:
         blocks += [Paragraph("Of those that follow, not all show the same:"), Bullets(others)]
+    if reply.freed:
+        blocks.append(Bullets(tuple(freed_words(each, naming(catalog)) for each in reply.freed)))
     if reply.crank is not None:
         blocks.append(Paragraph(crank_words(reply.crank), "important"))
     promises = promise_sentences(reply, naming(catalog))
@@ -161,21 +167,21 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def _other_readings(reply: Reply, catalog: Catalog) -> tuple[str, ...]:
-    """Those behind the pick of which the first receiver shows something else."""
-    if reply.pick is None:
-        return ()
-    mode, names = reply.pick.received.reception.mode, naming(catalog)
-    return tuple(
-        other_reading_words(
-            names.product(f.placed.product),
-            f.placed,
-            catalog.products[f.placed.product],
-            reply.ranking.buyer,
-        )
-        for f in reply.followers
-        if f.placed.received.reception.mode != mode
-    )
+def _other_readings(reply: Reply, catalog: Catalog) -> tuple[list[str], tuple[str, ...]]:
+    """Names of those behind the pick that show the same on every receiver; and what the others show."""
+    names, alike, others = naming(catalog), list[str](), list[str]()
+    for placed in [follower.placed for follower in reply.followers]:
+        name = names.product(placed.product)
+        if reply.pick is not None and _arrives(placed) == _arrives(reply.pick):
+            alike.append(name)
+        else:
+            product = catalog.products[placed.product]
+            others += other_reading_words(name, placed, product, reply.ranking.buyer)
+    return alike, tuple(others)
+
+
+def _arrives(placed: Placed) -> list[tuple[str, ...]]:
+    return [seen(reception) for reception in placed.received.receptions]
 
 
 def _figures(reply: Reply, names: Naming) -> tuple[Block, ...]:

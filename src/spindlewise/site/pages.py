@@ -6,6 +6,7 @@ from datetime import date
 from spindlewise.answer.desk import Desk
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.render.fragment import PAGE as WEIGH_PAGE
 from spindlewise.site.addresses import buyer_page, product_page, region_page
 from spindlewise.site.buyer_view import buyer_view
 from spindlewise.site.charts import front
@@ -16,6 +17,7 @@ from spindlewise.site.picture import draw_all
 from spindlewise.site.product_view import ProductView
 from spindlewise.site.region_table import chart_points
 from spindlewise.site.templating import render_page
+from spindlewise.site.weigh import weigh_page
 
 Drawn = Mapping[str, str]
 """Pictures as SVG elements, by their keys."""
@@ -97,6 +99,7 @@ def _single_pages(facts: Gathered, drawn: Drawn) -> list[Job]:
     catalog, views = facts.desk.catalog, facts.views
     cautions = catalog.settings.cautions
     return [
+        Job(WEIGH_PAGE, lambda: weigh_page(facts.desk, facts.frame, facts.buyers)),
         _page(facts, "claims.html.j2", "claims.html", "claims", page_view=facts.claims, drawn=drawn),
         _page(facts, "method.html.j2", "method.html", "method", criteria=catalog.criteria),
         _page(facts, "cautions.html.j2", "cautions.html", "cautions", cautions=cautions, views=views),

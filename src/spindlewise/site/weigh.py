@@ -1,4 +1,4 @@
-"""The page on which readers weigh for themselves: form, ranking without a script, and the export it works from."""
+"""The page on which readers weigh for themselves: form, ranking without a script, and the export behind it."""
 
 from collections.abc import Mapping
 

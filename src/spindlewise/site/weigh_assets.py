@@ -1,4 +1,4 @@
-"""The style and the script of the page on which readers weigh for themselves, and the policy that allows both."""
+"""Style and script of the page on which readers weigh for themselves, and the policy that allows both."""
 
 from functools import cache
 from importlib.resources import files

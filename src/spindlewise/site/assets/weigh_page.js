@@ -171,12 +171,11 @@ const WeighPage = (() => {
       figure.spread ? " " : null, figure.spread ? el("span", { class: "spread" }, figure.spread) : null, " ",
       figure.small ? el("span", { class: "small" }, figure.small) : figure.known ? grade(figure.origin) : null);
   };
-  const head = (text, number = false) => el("th", { role: "columnheader", scope: "col", class: number ? "num" : null }, text);
+  const head = (text) => el("th", { role: "columnheader", scope: "col" }, text);
   const drawTable = () => {
     const table = byId("w-table"), criteria = found.missing ? [] : found.criteria;
     const longest = Math.max(...(found.shares || [1]));
-    table.tHead.rows[0].replaceChildren(...["Place", "Pedal", "Score", ...criteria.map((c) => c.title)].map((t) => head(t)),
-      head("Level with the first at", true));
+    table.tHead.rows[0].replaceChildren(...["Place", "Pedal", "Score", "Level with the first at", ...criteria.map((c) => c.title)].map(head));
     table.tBodies[0].replaceChildren(...(found.order || []).map((row) => el("tr", { role: "row" },
       cell("Place", { class: "place" }, row.held_back ? el("span", { class: "held" }, "held back") : placeText(row)),
       el("th", { role: "rowheader", scope: "row" }, productLink(row, row.product.short), " ",
@@ -184,9 +183,8 @@ const WeighPage = (() => {
         row.held_back ? " " : null, row.held_back ? el("span", { class: "flag" }, "safety notice") : null),
       cell("Score", { class: "score" }, el("span", { class: "figure" }, N.pointsText(row.score.expected)), strip(row.score),
         el("span", { class: "small" }, N.pointsText(row.score.low) + " to " + N.pointsText(row.score.high))),
-      criteria.map((c, k) => earns(row, c, found.shares[k], longest)),
-      cell("Level with the first at", { class: "num" },
-        el("span", { class: "figure" }, row === found.leader ? "stands first" : Q.firstAt(row, market()))))));
+      cell("Level with the first at", { class: "w-at" }, row === found.leader ? "stands first" : Q.firstAt(row, market())),
+      criteria.map((c, k) => earns(row, c, found.shares[k], longest)))));
     byId("w-counts").textContent = found.missing ? N.sentence(found.missing)
       : "What counts: " + N.listed(criteria.map((c, k) => N.within(c.title) + " " + Q.share(found.shares[k]))) + ".";
   };
@@ -224,8 +222,9 @@ const WeighPage = (() => {
       level ? el("p", { class: "w-level" }, level) : el("p", {}, roomWords(found.room)),
     );
   };
-  const section = (id, title, ...children) => el("section", { "aria-labelledby": id }, el("h2", { id }, title), ...children);
-  const bullets = (items) => el("ul", { class: "said" }, items.map((item) => el("li", {}, item)));
+  const section = (id, title, ...children) =>
+    el("section", { "aria-labelledby": id }, el("h2", { id }, title), ...children);
+  const bullets = (items, columns = false) => el("ul", { class: columns ? "said w-columns" : "said" }, items.map((item) => el("li", {}, item)));
   const table = (caption, heads, rows) => el("div", { class: "scroll", role: "region", "aria-label": caption, tabindex: 0 },
     el("table", {}, el("caption", { class: "visually-hidden" }, caption),
       el("thead", {}, el("tr", {}, heads.map(([text, number]) => el("th", { scope: "col", class: number ? "num" : null }, text)))),
@@ -238,7 +237,7 @@ const WeighPage = (() => {
       const level = found.pick.level.includes(row) ? "level with the first" : R.behindWords(seen);
       return [el("strong", {}, name(row)), " (" + level + (row.held_back ? ", held back by a safety notice" : "") + "): " +
         R.differenceWords(seen) + "."];
-    })));
+    }), true));
   };
   const drawNotices = () => {
     const told = (found.order || []).filter((row) => row.held_back).flatMap((row) => row.product.notices);
@@ -311,7 +310,7 @@ const WeighPage = (() => {
       ...rows.map((row) => [el("strong", {}, name(row)), ": " + row.out.map((f) => f.because).join("; ") + "." +
         (row.in_at ? " In, and level with the first, at " + N.moneyText(row.in_at, market()) + "." : "")]),
       ...(other.length ? [N.listed(other.map(name)) + ": of a kind that was not asked for."] : []),
-    ]));
+    ], true));
   };
   const drawUnknowns = () => {
     const told = (found.order || []).filter((row) => row.unchecked.length);
@@ -361,8 +360,8 @@ const WeighPage = (() => {
     drawForm();
     drawPick();
     drawTable();
-    byId("w-follows").replaceChildren(...[WeighPicture.draw(found, { el, svg, section, name }), drawWhy(), drawNotices(), drawLadder(),
-      drawSwap(), drawUnknowns(), drawOut()].filter(Boolean));
+    byId("w-follows").replaceChildren(...[drawNotices(), WeighPicture.draw(found, { el, svg, section, name }), drawWhy(), drawOut(), drawUnknowns(),
+      drawSwap(), drawLadder()].filter(Boolean));
     drawTakes();
     drawNow();
   };

@@ -2,7 +2,7 @@
 // Price against score, drawn anew: the stepped front, intervals, and names where there is room for them.
 const WeighPicture = (() => {
   const N = WeighNumbers;
-  const WIDTH = 720, HEIGHT = 360, LEFT = 44, RIGHT = 24, TOP = 16, BOTTOM = 48;
+  const WIDTH = 720, HEIGHT = 320, LEFT = 44, RIGHT = 24, TOP = 16, BOTTOM = 48;
   const niceStep = (span, most) => {
     const rough = span / most, power = 10 ** Math.floor(Math.log10(rough));
     return [1, 2, 5, 10].map((k) => k * power).find((step) => step >= rough);

@@ -1,5 +1,6 @@
 """Trades, promises, cranks and seconds, in sentences."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -12,6 +13,7 @@ from spindlewise.reception.crank_setting import crank_setting_error
 from spindlewise.render.naming import Naming
 from spindlewise.render.words_extras import (
     crank_words,
+    gram_price,
     gram_sentence,
     promise_sentences,
     trade_sentences,
@@ -73,6 +75,28 @@ def test_seconds_on_the_buyers_climb_or_nothing():
     assert gram_sentence(replied(riding=climb, needs={"rider_mass_kg": 72.0}).gram_worth) == (
         "What the weight is worth on your climb needs the bike's weight."
     )
+
+
+def test_a_gram_in_money_stands_beside_a_gram_in_seconds():
+    climb = {"climb": {"length_m": 10_000.0, "gradient_pct": 8.0, "power_w": 250.0}}
+    reply = replied(riding=climb, needs={"rider_mass_kg": 72.0}, bike={"bike_mass_kg": 8.0})
+
+    assert gram_price(reply) == "EUR 8.33"
+    said = gram_sentence(reply.gram_worth, gram_price(reply))
+    assert said.endswith(" So EUR 8.33 a gram stand beside 0.031 s a gram.")
+    assert gram_price(replace(reply, climb=None)) == gram_price(replace(reply, pick=None)) == ""
+    assert gram_price(replace(reply, climb=replace(reply.climb, steps=reply.climb.steps[:1]))) == ""
+
+
+def test_a_promise_of_no_stated_version_says_so():
+    promise = {"since": "promised", "firmware": "unknown", "source": "maker"}
+    carries = (
+        {"what": "power", "how": "one side doubled", **worlds.START},
+        {"what": "power", "how": "both sides", **promise},
+    )
+    (said,) = promise_sentences(replied(links=({"protocol": "ANT+", "carries": carries},)), NAMES)
+
+    assert said.startswith("Shore Heron: firmware of a version that nobody states is promised, not there; ")
 
 
 def test_a_promise_is_told_and_not_bought():

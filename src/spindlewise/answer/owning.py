@@ -41,14 +41,20 @@ def riding_key(buyer: Buyer) -> Hashable:
     return buyer.region, buyer.currency, buyer.riding.years, buyer.riding.hours_per_year
 
 
+def states_riding(buyer: Buyer) -> bool:
+    """Whether the buyer says for how long, or how much, they ride: then the account is worth showing."""
+    return not (isinstance(buyer.riding.years, str) and isinstance(buyer.riding.hours_per_year, str))
+
+
 def own_all(catalog: Catalog, yardstick: Yardstick, market: Market, buyer: Buyer) -> dict[str, Owned]:
     """The account of every product that has a price, by product id."""
     return {
-        name: _owned(product, catalog, yardstick, market, buyer) for name, product in catalog.products.items()
+        name: own(product, catalog, yardstick, market, buyer) for name, product in catalog.products.items()
     }
 
 
-def _owned(product: Product, catalog: Catalog, yardstick: Yardstick, market: Market, buyer: Buyer) -> Owned:
+def own(product: Product, catalog: Catalog, yardstick: Yardstick, market: Market, buyer: Buyer) -> Owned:
+    """The account of one product; where no price is known, of its upkeep alone."""
     years, hours = buyer.riding.years, buyer.riding.hours_per_year
     over = TYPICAL_YEARS if isinstance(years, str) else Decimal(repr(years))
     yearly = TYPICAL_HOURS_PER_YEAR if isinstance(hours, str) else Decimal(repr(hours))

@@ -13,6 +13,7 @@ from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.near_misses import NearMiss, near_misses
 from spindlewise.answer.outlook import Outlook, outlook
+from spindlewise.answer.owning import Owned, own, states_riding
 from spindlewise.answer.promised import WhatIf, promised
 from spindlewise.answer.ranking import Placed, Ranking, rank
 from spindlewise.answer.swap import Swap, swap
@@ -50,6 +51,8 @@ class Reply:
     what_if: WhatIf
     freed: tuple[Freed, ...]
     """Where the channel of a separate cadence sensor would change what is seen."""
+    owned: tuple[tuple[str, Owned], ...]
+    """The cost of owning the pick and its followers; empty where the buyer says nothing of years or hours."""
     crank: CrankCaution | None
     gram_worth: GramWorth | str
     """What the swap's grams are worth on the buyer's climb, or what is missing to tell."""
@@ -86,6 +89,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         trades=trades(desk, buyer, ranking.weighed),
         what_if=promised(desk, buyer, ranking),
         freed=freed((products[name] for name in _in_question(told, missed)), buyer, desk.day),
+        owned=_owned(desk, buyer, told),
         crank=crank_caution(buyer),
         gram_worth=gram_worth(buyer, moved.weight) if moved else "the present pedals",
         swap=moved,
@@ -99,6 +103,16 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
             for notice in standing_notices(products[name], desk.day)
         ),
         cautions=desk.catalog.settings.cautions,
+    )
+
+
+def _owned(desk: Desk, buyer: Buyer, told: Sequence[Placed]) -> tuple[tuple[str, Owned], ...]:
+    if not states_riding(buyer):
+        return ()
+    market, products = desk.market(buyer.region, buyer.currency), desk.catalog.products
+    return tuple(
+        (each.product, own(products[each.product], desk.catalog, desk.yardstick, market, buyer))
+        for each in told
     )
 
 

@@ -7,6 +7,7 @@ from spindlewise.decide.differences import Differences
 from spindlewise.render.as_json import Json, number
 from spindlewise.render.json_budget import budget_json
 from spindlewise.render.json_ladder import ladder_json
+from spindlewise.render.json_owning import owned_json
 from spindlewise.render.json_rank import break_even_json, price_json, rank_json, reception_json
 from spindlewise.render.json_sureness import sureness_json
 from spindlewise.render.json_swap import swap_json
@@ -47,6 +48,7 @@ def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
             {"product": each.product, "now": reception_json(each.now), "then": reception_json(each.then)}
             for each in reply.freed
         ],
+        "ownership": {name: owned_json(owned, buyer.currency) for name, owned in reply.owned},
         "swap": swap_json(reply.swap) if reply.swap else None,
         "ladder": ladder_json(reply.climb) if reply.climb else None,
         "ladder_missing": reply.climb_missing or None,

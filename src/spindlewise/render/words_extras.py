@@ -72,10 +72,20 @@ def crank_words(found: CrankCaution) -> str:
     return f"Set the new crank length in the head unit: left as it is ({lengths}), power would read {size}."
 
 
-def gram_sentence(found: GramWorth | str) -> str:
+def gram_price(reply: Reply) -> str:
+    """What a gram saved by the pick costs; empty where it saves none for money."""
+    if reply.climb is None or reply.pick is None:
+        return ""
+    for step in reply.climb.steps:
+        if step.product == reply.pick.product and step.cost_per_gram is not None:
+            return money_text(step.cost_per_gram, reply.climb.currency)
+    return ""
+
+
+def gram_sentence(found: GramWorth | str, price_of_a_gram: str = "") -> str:
     """What the change of weight is worth on the buyer's climb, or what is missing to tell.
 
-    Nothing where no climb is stated.
+    Nothing where no climb is stated. `price_of_a_gram` is what a gram saved costs, to stand beside.
     """
     if isinstance(found, str):
         return "" if NO_CLIMB in found else f"What the weight is worth on your climb needs {found}."
@@ -83,7 +93,10 @@ def gram_sentence(found: GramWorth | str) -> str:
     less = "saves" if found.change_s < 0 else "costs"
     seconds = number_text(abs(found.change_s), 1)
     per_hour = number_text(abs(found.per_hour_s), 1)
+    each = f"{number_text(found.per_gram_s, 3)} s"
+    beside = f" So {price_of_a_gram} a gram stand beside {each} a gram." if price_of_a_gram else ""
     return (
         f"On your climb of about {minutes} minutes that weight {less} {seconds} s "
         f"({per_hour} s on an hour of such climbing; road-cycling power equation of Martin et al. 1998)."
+        f"{beside}"
     )

@@ -9,10 +9,17 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
 from spindlewise.render.naming import Naming, listed, naming, sentence
-from spindlewise.render.words_extras import crank_words, gram_sentence, promise_sentences, trade_sentences
+from spindlewise.render.words_extras import (
+    crank_words,
+    gram_price,
+    gram_sentence,
+    promise_sentences,
+    trade_sentences,
+)
 from spindlewise.render.words_figures import full_words, paid_words
 from spindlewise.render.words_ladder import ladder_sentences, pick_sentence
 from spindlewise.render.words_outlook import near_miss_words, outlook_sentences
+from spindlewise.render.words_owning import owning_blocks
 from spindlewise.render.words_rank import (
     frame_words,
     grades_key,
@@ -53,6 +60,7 @@ def reply_sections(catalog: Catalog, reply: Reply) -> tuple[Section, ...]:
         Section("figures", _figures(reply, names)),
         Section("swap", _swap(reply, names)),
         Section("cost_per_gram", _cost_per_gram(reply, names)),
+        Section("owning", owning_blocks(catalog, reply)),
         Section("what_would_change", _outlook(reply, names)),
         Section("question_itself", _question_itself(reply, names)),
         Section("unknowns", _unknowns(reply, names)),
@@ -222,7 +230,7 @@ def _cost_per_gram(reply: Reply, names: Naming) -> tuple[Block, ...]:
     steps = [said for said in ladder_sentences(reply.climb, names, noticed) if said != own]
     start = names.product(reply.climb.baseline)
     blocks = (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
-    seconds = gram_sentence(reply.gram_worth)
+    seconds = gram_sentence(reply.gram_worth, gram_price(reply))
     return (*blocks, Paragraph(seconds)) if seconds else blocks
 
 

@@ -108,7 +108,17 @@ def test_the_manifest_has_the_hash_of_every_other_file(tmp_path):
     del files["manifest.json"]
     assert manifest["outputs"] == {path: sha256(data) for path, data in files.items()}
     assert manifest["as_of"] == "2026-11-20"
-    assert "product heron" in manifest["inputs"]
+    assert manifest["inputs"] == {}  # this catalog has no files
+
+
+def test_a_site_of_a_newer_program_is_left_alone(tmp_path):
+    manifest = tmp_path / "manifest.json"
+    manifest.write_text('{"schema": "spindlewise manifest 3", "outputs": {}}')
+    with pytest.raises(
+        CannotWrite, match=r"manifest\.json: was written for a newer Spindlewise: .*; update Sp"
+    ):
+        publish(two(), {}, worlds.DAY, tmp_path)
+    assert [path.name for path in tmp_path.iterdir()] == ["manifest.json"]
 
 
 def test_a_manifest_that_names_files_outside_removes_none_of_them(tmp_path):

@@ -29,11 +29,13 @@ class CannotWrite(OSError):  # noqa: N818  # the message reads: cannot write, an
     """Nothing was changed, unless the message says so; it names the file and the reason."""
 
 
-def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
+def append_line(
+    path: Path, line: bytes, header: bytes = b"", mended_by: str = "spindlewise price repair"
+) -> None:
     """Append one whole line, locked against other writers and synced; `header` begins a new file.
 
     The write is one call; where it comes back short, what was written is taken back. A file whose last line
-    has no end is refused: it is torn from an earlier crash and must be looked at first.
+    has no end is refused: it is torn from an earlier crash, and `mended_by` is the command that takes it out.
     Raises CannotWrite; ValueError where `line` is not one line with its end.
     """
     if not line.endswith(b"\n") or line.count(b"\n") != 1 or line == b"\n":
@@ -46,7 +48,7 @@ def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
                 sync_folder(path.parent)
             size = os.fstat(handle).st_size
             if size and os.pread(handle, 1, size - 1) != b"\n":
-                raise CannotWrite(f"{path}: its last line is torn; run `spindlewise price repair` first")
+                raise CannotWrite(f"{path}: its last line is torn; run `{mended_by}` first")
             _write_or_take_back(path, handle, line if size else header + line, size)
         except OSError:
             if new:

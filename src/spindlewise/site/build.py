@@ -8,8 +8,9 @@ from pathlib import Path
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.durable import CannotWrite, reason, replace_file
+from spindlewise.catalog.file_digest import digests
 from spindlewise.site.job import Progress, silent
-from spindlewise.site.manifest import NAME, Manifest, input_hashes, read_manifest, sha256
+from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manifest, sha256
 from spindlewise.site.pages import gather
 from spindlewise.site.picture import pictures_in
 
@@ -36,19 +37,29 @@ def publish(
 
     All pages are made before the first is written, so a page that cannot be made leaves the old site whole.
     A file with the same bytes is not touched. What an earlier publish wrote and this one does not is removed,
-    unless its bytes are no longer those that were written. The manifest is written last.
-    Raises CannotWrite where the folder or a file cannot be written or read.
+    unless its bytes are no longer those that were written. The manifest is written last; it names the
+    catalog's files too, by size and SHA-256, as they stand when the pages have been made.
+    Raises CannotWrite where the folder or a file cannot be written or read, and where a newer program
+    published into `out`.
     """
-    before = read_manifest(_read(out / NAME) or b"")
+    before = _published_before(out)
     made = gather(catalog, buyers, day, progress, _kept_pictures(out, before))
     hashes = {path: sha256(data) for path, data in made.items()}
-    manifest = Manifest(day.isoformat(), input_hashes(catalog, buyers, day), hashes)
+    manifest = Manifest(day.isoformat(), digests(catalog.folder), hashes)
     _refuse_links(out, made)
     changed = [path for path, data in made.items() if _write(out, path, data)]
     removed, kept = _remove_stale(out, before, made)
     if _write(out, NAME, manifest.to_bytes()):
         changed.append(NAME)
     return Published(tuple(changed), removed, kept, len(made) + 1 - len(changed))
+
+
+def _published_before(out: Path) -> Manifest | None:
+    data = _read(out / NAME) or b""
+    newer = newer_manifest(data)
+    if newer is not None:
+        raise CannotWrite(f"{out / NAME}: {newer}")
+    return read_manifest(data)
 
 
 def _kept_pictures(out: Path, before: Manifest | None) -> dict[str, str]:

@@ -35,15 +35,15 @@ def budget_blocks(budget: Budget) -> tuple[Block, ...]:
                 _or_none(budget.bias_pct, True),
                 _or_none(budget.combined_pct),
                 "combined",
-                f"size of the bias plus {COVERAGE:g} times the standard (k = {COVERAGE:g}): {expanded}",
+                f"size of the bias plus {COVERAGE:g} times the standard: {expanded}",
             )
         )
     columns = (
         Column("Cause"),
         Column("Bias", "right"),
         Column("Standard", "right"),
-        Column("Kind", spare=2),
-        Column("Note", spare=1),
+        Column("Kind", spare=1),
+        Column("Note"),
     )
     return (Table("What that figure is made of", columns, tuple(rows)),)
 

@@ -22,7 +22,7 @@ SHOWS = {
 ARRIVES = {
     "arrives": "arrive",
     "does not arrive": "do not arrive",
-    "unknown": "may or may not arrive, nobody says",
+    "unknown": "may or may not arrive (nobody says)",
 }
 
 

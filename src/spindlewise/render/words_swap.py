@@ -80,6 +80,8 @@ def _plan(swap: Swap) -> list[str]:
     if plan is None or not plan.because:
         return []
     why = f"Why so: {listed(plan.because)}"
+    if abs(sum(plan.steps_mm)) > IN_STEPS_ABOVE_MM:
+        why += f" ({number_text(abs(sum(plan.steps_mm)), 1)} mm before rounding)"
     if len(plan.steps_mm) < 2:
         return [f"Ride some days before anything else is moved. {why}."]
     steps = listed((moved(step) for step in plan.steps_mm), "then")

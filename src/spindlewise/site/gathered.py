@@ -8,6 +8,7 @@ from spindlewise.answer.market import NoMarket
 from spindlewise.answer.reply import Reply, reply_to
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.site.buyer_pictures import buyer_pictures
+from spindlewise.site.changes_page import ChangesPage, changes_page
 from spindlewise.site.charts import price_score_picture
 from spindlewise.site.claims_page import ClaimsPage, claims_page
 from spindlewise.site.figured import Figured
@@ -31,6 +32,7 @@ class Gathered:
     """Buyers whose region or currency the catalog cannot serve, and why."""
     views: tuple[ProductView, ...]
     claims: ClaimsPage
+    changes: ChangesPage
     fronts: Mapping[str, Picture | None]
     histories: Mapping[str, Mapping[str, Picture]]
     figures: Mapping[str, tuple[Figured, ...]]
@@ -59,6 +61,7 @@ def gather_facts(desk: Desk, buyers: Mapping[str, Buyer]) -> Gathered:
         unserved=unserved,
         views=tuple(product_view(desk, p, tables, replies) for p in catalog.products.values()),
         claims=claims_page(desk),
+        changes=changes_page(catalog, buyers, desk.day),
         fronts={
             code: price_score_picture(chart_points(table), table.currency) for code, table in tables.items()
         },

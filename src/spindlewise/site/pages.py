@@ -11,6 +11,7 @@ from spindlewise.site.addresses import buyer_page, product_page, region_page
 from spindlewise.site.buyer_view import buyer_view
 from spindlewise.site.charts import front
 from spindlewise.site.downloads import prices_csv, products_csv, products_json, ranking_json
+from spindlewise.site.feed import atom_feed
 from spindlewise.site.gathered import Gathered, gather_facts
 from spindlewise.site.job import Job, Progress, silent
 from spindlewise.site.picture import draw_all
@@ -101,6 +102,15 @@ def _single_pages(facts: Gathered, drawn: Drawn) -> list[Job]:
     return [
         Job(WEIGH_PAGE, lambda: weigh_page(facts.desk, facts.frame, facts.buyers)),
         _page(facts, "claims.html.j2", "claims.html", "claims", page_view=facts.claims, drawn=drawn),
+        _page(
+            facts,
+            "changes.html.j2",
+            "changes.html",
+            "changes",
+            page_view=facts.changes,
+            buyer_names={name: buyer.name for name, buyer in facts.buyers.items()},
+        ),
+        Job("changes.xml", lambda: atom_feed(facts.frame, facts.changes)),
         _page(facts, "method.html.j2", "method.html", "method", criteria=catalog.criteria),
         _page(facts, "cautions.html.j2", "cautions.html", "cautions", cautions=cautions, views=views),
         _page(facts, "disclosure.html.j2", "disclosure.html", "disclosure", views=views),

@@ -75,7 +75,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
     steps, steps_missing = _climb(desk, ranking)
     moved = _swap(desk, buyer, pick)
     told = [pick, *(f.placed for f in followers)] if pick else []
-    missed = near_misses(desk, ranking)
+    missed = near_misses(ranking)
     products = desk.catalog.products
     return Reply(
         ranking=ranking,

@@ -43,7 +43,7 @@ def test_the_last_row_adds_up_what_stands_above_it() -> None:
         "-1.00 %",
         "0.60 %",
         "combined",
-        "size of the bias plus 2 times the standard: 2.2 %",
+        "bias and 2 times the standard: 2.2 %",
     )
 
 

@@ -35,7 +35,7 @@ def budget_blocks(budget: Budget) -> tuple[Block, ...]:
                 _or_none(budget.bias_pct, True),
                 _or_none(budget.combined_pct),
                 "combined",
-                f"size of the bias plus {COVERAGE:g} times the standard: {expanded}",
+                f"bias and {COVERAGE:g} times the standard: {expanded}",
             )
         )
     columns = (

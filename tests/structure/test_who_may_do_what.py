@@ -36,6 +36,7 @@ FILES_ALLOWED = {
     "site.build": "gathers everything, then writes",
     "site.recorded": "reads the manifest of a published site",
     "site.templating": "reads its own templates",
+    "site.weigh_assets": "reads the page's own style and script",
 }
 """The readers and the writer; whoever else touches a file is named with the reason."""
 FILE_ROOMS = {"bench": "reads recordings and weighings", "cli": "hands paths in and names files to write"}

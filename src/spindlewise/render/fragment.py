@@ -10,6 +10,8 @@ from spindlewise.buyer.receiver import Channels, Receiver
 
 VERSION = "v=1"
 PAGE = "weigh.html"
+DIGITS = 15
+"""So many digits every number keeps on its way through text and back."""
 LONGEST = 2000
 """Longer fragments are refused by the page."""
 
@@ -89,8 +91,8 @@ def _receiver(receiver: Receiver) -> str:
 
 
 def _number(value: float) -> str:
-    """The number in plain decimals, as short as may be."""
-    return _plain(Decimal(repr(float(value))))
+    """The number in plain decimals, as short as may be, with no more digits than a YAML file keeps."""
+    return _plain(Decimal(f"{value:.{DIGITS}g}"))
 
 
 def _plain(value: Decimal) -> str:

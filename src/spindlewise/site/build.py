@@ -7,7 +7,7 @@ from pathlib import Path
 
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
-from spindlewise.catalog.durable import CannotWrite, reason, replace_file
+from spindlewise.catalog.durable import CannotWrite, reason, remove_leftovers, replace_file
 from spindlewise.catalog.file_digest import digests
 from spindlewise.site.job import Progress, silent
 from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manifest, sha256
@@ -47,6 +47,8 @@ def publish(
     hashes = {path: sha256(data) for path, data in made.items()}
     manifest = Manifest(day.isoformat(), digests(catalog.folder), hashes)
     _refuse_links(out, made)
+    for folder in sorted({(out / path).parent for path in made}):
+        remove_leftovers(folder)
     changed = [path for path, data in made.items() if _write(out, path, data)]
     removed, kept = _remove_stale(out, before, made)
     if _write(out, NAME, manifest.to_bytes()):
@@ -109,14 +111,16 @@ def _remove_stale(
         if path in made or path == NAME or _through_link(out, path):
             continue
         data = _read(out / path)
-        if data is None:
-            continue
-        if sha256(data) != written:
+        if data is not None and sha256(data) != written:
             kept.append(path)
             continue
-        (out / path).unlink()
-        removed.append(path)
-        _remove_empty(out, (out / path).parent)
+        try:
+            (out / path).unlink(missing_ok=True)
+            _remove_empty(out, (out / path).parent)
+        except OSError as error:
+            raise CannotWrite(f"{out / path}: {reason(error)}") from error
+        if data is not None:
+            removed.append(path)
     return tuple(removed), tuple(kept)
 
 
@@ -126,6 +130,6 @@ def _through_link(out: Path, path: str) -> bool:
 
 
 def _remove_empty(out: Path, folder: Path) -> None:
-    while folder != out and not any(folder.iterdir()):
+    while folder != out and folder.is_dir() and not any(folder.iterdir()):
         folder.rmdir()
         folder = folder.parent

@@ -24,8 +24,9 @@ def test_the_rule_is_said_to_overstate_for_a_foot_that_points_down() -> None:
     beside, knee, hangs_on = leg_sentences(*told())
 
     assert beside == (
-        "A model of the leg, which lets the ankle move, says up 3.5 mm, give or take 0.5 mm: the 1:1 rule "
-        "overstates it by 0.5 mm for you, which is no more than the model itself may be off."
+        "A model of the leg, which lets the ankle move, says up 3.5 mm, unrounded +3.5 mm, give or take "
+        "0.5 mm: the 1:1 rule overstates it by 0.5 mm for you, "
+        "which is no more than the model itself may be off."
     )
     assert "the knee at its straightest would be bent " in knee
     assert " degrees more (" in knee

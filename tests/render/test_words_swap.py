@@ -26,8 +26,8 @@ def test_up_down_and_no_change() -> None:
     texts = [saddle_sentences(swapped(11.0, new), names())[0] for new in (14.0, 8.0, 11.1)]
     assert texts[0].startswith("Saddle: up 3.0 mm by common practice")
     assert (
-        "It then stands 2.9 mm higher and 0.9 mm further back, so the drop to the bars grows by 2.9 mm."
-        in texts[0]
+        "Unrounded 3.0 mm along the tube: 2.9 mm higher and 0.9 mm further back, "
+        "so the drop to the bars grows by 2.9 mm." in texts[0]
     )
     assert texts[1].startswith("Saddle: down 3.0 mm")
     assert "2.9 mm lower and 0.9 mm further forward, so the drop to the bars shrinks by 2.9 mm" in texts[1]

@@ -31,6 +31,7 @@ def leg_sentences(leg: LegAnswer, views: SaddleViews | None) -> tuple[str, ...]:
 
 def _beside_practice(change: LegChange, views: SaddleViews) -> str:
     said = f"A model of the leg, which lets the ankle move, says {moved(change.saddle_mm)}"
+    said += f", unrounded {number_text(change.saddle_mm, 1, signed=True)} mm"
     said += f"{give_or_take(change.plus_minus_mm)}: {_difference(views)}"
     if number_text(abs(views.apart_mm), 1) != "0.0" and abs(views.apart_mm) <= change.plus_minus_mm:
         said += ", which is no more than the model itself may be off"

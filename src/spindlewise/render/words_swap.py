@@ -70,7 +70,8 @@ def _travel(swap: Swap) -> str:
     up = number_text(abs(travel.up_mm), 1)
     back = f"{number_text(abs(travel.back_mm), 1)} mm {'further back' if rises else 'further forward'}"
     return (
-        f". It then stands {up} mm {'higher' if rises else 'lower'} and {back}, "
+        f". Unrounded {number_text(abs(travel.along_tube_mm), 1)} mm along the tube: "
+        f"{up} mm {'higher' if rises else 'lower'} and {back}, "
         f"so the drop to the bars {'grows' if rises else 'shrinks'} by {up} mm"
     )
 

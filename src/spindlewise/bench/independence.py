@@ -9,6 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from spindlewise.bench.estimate import Estimate, FloatArray, around, t_quantile
+from spindlewise.bench.products import sum_of_products
 
 LEAST_IN_A_ROW = 20
 """Fewer readings in time say nothing about how they hang together."""
@@ -78,7 +79,7 @@ def independence(series: npt.ArrayLike, *, independent: bool = False) -> Indepen
             f"a series of shape {values.shape} with {count} readings; at least {least} in one row are needed"
         )
     deviations = np.where(here, values - values[here].mean(), 0.0)
-    squares = float(deviations @ deviations)
+    squares = sum_of_products(deviations, deviations)
     if independent or squares <= count * (1e-12 * float(np.abs(values[here]).max())) ** 2:
         return _unrelated(count, squares)
     lags = max(2, count // 10 + 1 + (count // 10 + 1) % 2)
@@ -131,13 +132,9 @@ def _lag_by_lag(
 
 
 def _products(values: FloatArray, lags: int) -> FloatArray:
-    """Give the sum of products with itself at the first lags, in one thread.
-
-    The matrix product would share out such short rows among threads: on a busy machine that waits a hundred
-    times longer than it sums, and its last bits depend on how many threads there are.
-    """
+    """Give the sum of products with itself at the first lags."""
     n = len(values)
-    return np.array([np.einsum("i,i->", values[: n - k], values[k:]) for k in range(lags)])
+    return np.array([sum_of_products(values[: n - k], values[k:]) for k in range(lags)])
 
 
 def _all_at_once(

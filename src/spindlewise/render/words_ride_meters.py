@@ -64,10 +64,7 @@ def three_blocks(report: RideReport) -> list[Block]:
         )
         for meter in three.meters
     )
-    caption = (
-        f"Each against the consensus of all, over {three.count} seconds in which all pedal and the power "
-        "does not leap"
-    )
+    caption = f"Each against the consensus of all, over {three.count} seconds without leaps"
     return [heading, Table(caption, columns, rows), Bullets(odd_sentences(three))]
 
 

@@ -17,6 +17,7 @@ from spindlewise.site.job import Job, Progress, silent
 from spindlewise.site.picture import draw_all
 from spindlewise.site.product_view import ProductView
 from spindlewise.site.region_table import chart_points
+from spindlewise.site.structured import product_data
 from spindlewise.site.templating import render_page
 from spindlewise.site.weigh import weigh_page
 
@@ -78,6 +79,7 @@ def _product(facts: Gathered, view: ProductView, drawn: Drawn) -> Job:
         "pedals",
         view=view,
         pictures=facts.histories[name],
+        data=product_data(facts.desk.catalog, view.product, facts.desk.day),
         drawn=drawn,
     )
 

@@ -6,7 +6,8 @@ import random
 import pytest
 
 import worlds
-from spindlewise.answer.answer_log import append_answer, digest, read_answers, to_log, without_private
+from spindlewise.answer.answer_log import append_answer, digest, read_answers, to_log
+from spindlewise.answer.private import without_private
 from spindlewise.answer.ranking import rank
 from spindlewise.answer.sealed_line import sealed
 from spindlewise.catalog.durable import CannotWrite

@@ -12,9 +12,10 @@ from pydantic import ValidationError
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.paid import Paid
+from spindlewise.answer.private import without_private
 from spindlewise.answer.ranking import Ranking, rank
 from spindlewise.answer.sealed_line import sealed, unsealed
-from spindlewise.buyer.buyer import Body, Buyer
+from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.durable import append_line
 from spindlewise.catalog.schema_version import newer_than
 from spindlewise.problems import Place, Problem
@@ -42,17 +43,6 @@ class LoggedAnswer:
     rests_on: Mapping[str, Any]
     digest: str
     line: int = 0
-
-
-def without_private(buyer: Buyer) -> Buyer:
-    """The question without body, rider weight and balance: what may be kept unless the buyer says more."""
-    return buyer.model_copy(
-        update={
-            "body": Body(),
-            "needs": buyer.needs.model_copy(update={"rider_mass_kg": "not stated"}),
-            "riding": buyer.riding.model_copy(update={"balance_left_pct": "unknown"}),
-        }
-    )
 
 
 def to_log(desk: Desk, ranking: Ranking, keep_private: bool = False) -> LoggedAnswer:

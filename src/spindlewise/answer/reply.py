@@ -67,9 +67,12 @@ class Reply:
     cautions: tuple[str, ...]
 
 
-def reply_to(desk: Desk, buyer: Buyer) -> Reply:
-    """Work out the whole reply; raises NoMarket where the region or currency cannot be served."""
-    ranking = rank(desk, buyer)
+def reply_to(desk: Desk, buyer: Buyer, barred: frozenset[str] = frozenset()) -> Reply:
+    """Work out the whole reply; raises NoMarket where the region or currency cannot be served.
+
+    `barred` products stay out: they fail a need that is not shown.
+    """
+    ranking = rank(desk, buyer, barred=barred)
     pick = ranking.pick
     followers = _followers(ranking, pick)
     steps, steps_missing = _climb(desk, ranking)

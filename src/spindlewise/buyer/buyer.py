@@ -57,7 +57,7 @@ class Bike(Statement):
 
 
 class Body(Statement):
-    """Body data, used for the leg model only; never shown, linked or logged unless asked."""
+    """Body data, used for the leg model only; on no page, in no link and no log unless asked."""
 
     height_mm: Annotated[float, Field(ge=1000, le=2400)] | Unstated = "not stated"
     thigh_mm: Annotated[float, Field(ge=200, le=700)] | Unstated = "not stated"
@@ -120,6 +120,8 @@ class Buyer(Statement):
     shoes: Shoes = Shoes()
     body: Body = Body()
     riding: Riding = Riding()
+    private: Literal["kept", "shown"] = "kept"
+    """Whether pages may show body, rider weight and balance; kept, they are not even counted there."""
 
     @property
     def budget_amount(self) -> Decimal | None:

@@ -1,17 +1,19 @@
 """A buyer as the fragment of a link to the page on which everybody weighs for themselves."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from decimal import Decimal
+from math import lcm
 from urllib.parse import quote
 
 from spindlewise.answer.weighing import weigh
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.buyer.receiver import Channels, Receiver
+from spindlewise.decide.order_weights import centroids
 
 VERSION = "v=1"
 PAGE = "weigh.html"
-DIGITS = 15
-"""So many digits every number keeps on its way through text and back."""
+MOST_POINTS = 1000
+"""More points than this cannot be stated."""
 LONGEST = 2000
 """Longer fragments are refused by the page."""
 
@@ -74,10 +76,21 @@ def _parts(buyer: Buyer, with_private: bool) -> Iterator[tuple[str, str]]:
 
 def _points(buyer: Buyer) -> list[tuple[str, float]]:
     weighed = weigh(buyer.weights)
-    if buyer.weights.points is None:
-        return [(name, 100 * share) for name, share in weighed.by_name.items()]
-    points = {str(name): value for name, value in buyer.weights.points.items()}
+    points = {name: 100 * share for name, share in weighed.by_name.items()}
+    if buyer.weights.points is not None:
+        points = {str(name): value for name, value in buyer.weights.points.items()}
+    elif buyer.weights.order is not None:
+        points = _whole_points(buyer.weights.order) or points
     return [(name, points[name]) for name in weighed.criteria]
+
+
+def _whole_points(order: Sequence[str]) -> dict[str, float] | None:
+    """The weights of an order in the smallest whole numbers, None where these become too large."""
+    weights = centroids(len(order))
+    whole = lcm(*(weight.denominator for weight in weights))
+    if whole * weights[0] > MOST_POINTS:
+        return None
+    return {name: float(whole * weight) for name, weight in zip(order, weights, strict=True)}
 
 
 def _receiver(receiver: Receiver) -> str:
@@ -91,8 +104,8 @@ def _receiver(receiver: Receiver) -> str:
 
 
 def _number(value: float) -> str:
-    """The number in plain decimals, as short as may be, with no more digits than a YAML file keeps."""
-    return _plain(Decimal(f"{value:.{DIGITS}g}"))
+    """The number in plain decimals, as short as may be."""
+    return _plain(Decimal(repr(float(value))))
 
 
 def _plain(value: Decimal) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
+from spindlewise.answer.private import for_all_eyes
 from spindlewise.answer.reply import Reply, reply_to
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.site.buyer_pictures import buyer_pictures
@@ -74,7 +75,7 @@ def _replies(desk: Desk, buyers: Mapping[str, Buyer]) -> tuple[dict[str, Reply],
     replies, unserved = {}, {}
     for name, buyer in sorted(buyers.items()):
         try:
-            replies[name] = reply_to(desk, buyer)
+            replies[name] = reply_to(desk, *for_all_eyes(desk, buyer))
         except NoMarket as none:
             unserved[name] = str(none)
     return replies, unserved

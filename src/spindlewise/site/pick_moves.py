@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from spindlewise.answer.claims import weight_record
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
+from spindlewise.answer.private import for_all_eyes
 from spindlewise.answer.ranking import rank
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
@@ -70,7 +71,8 @@ def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: _Leader) -> _Le
 
 def _leader(desk: Desk, buyer: Buyer) -> _Leader:
     try:
-        pick = rank(desk, buyer).pick
+        shown, barred = for_all_eyes(desk, buyer)
+        pick = rank(desk, shown, barred=barred).pick
     except NoMarket:
         return _Leader(None, 0.0)
     return _Leader(pick.product, pick.score.expected) if pick else _Leader(None, -1.0)

@@ -158,35 +158,83 @@ const WeighPage = (() => {
     const figure = row.product.figures[criterion.name];
     return { text: figure.text, spread: figure.spread, known: figure.value !== null, origin: figure.origin };
   };
+  // rows and cells are kept and changed in place: the bars then move, and little is laid out anew
+  const setText = (node, text) => { if (node.textContent !== text) node.textContent = text; };
+  const setAttribute = (node, name, value) => { if (node.getAttribute(name) !== value) node.setAttribute(name, value); };
   const cell = (label, attributes, ...children) => el("td", { role: "cell", "data-label": label, ...attributes }, ...children);
-  const earns = (row, criterion, share, longest) => {
-    const merit = row.merits[criterion.name][1], figure = figureOf(row, criterion);
-    const room = (100 * share) / longest;
-    return cell(criterion.title, { class: "earns" },
-      svg("svg", { class: "w-bar", viewBox: "0 0 100 8", preserveAspectRatio: "none", ...hidden },
-        svg("rect", { class: "w-bar-room", x: 0, y: 0, width: two(room), height: 8 }),
-        svg("rect", { class: "w-bar-earned", x: 0, y: 0, width: two(room * merit), height: 8 })),
-      el("span", { class: "w-earned" }, el("strong", {}, N.pointsText(100 * share * merit)), " of " + N.pointsText(100 * share)),
-      el("span", { class: figure.known ? "figure" : "figure absent" }, figure.text),
-      figure.spread ? " " : null, figure.spread ? el("span", { class: "spread" }, figure.spread) : null, " ",
-      figure.small ? el("span", { class: "small" }, figure.small) : figure.known ? grade(figure.origin) : null);
+  const earns = (criterion) => {
+    const room = svg("rect", { class: "w-bar-room", x: 0, y: 0, height: 8 });
+    const filled = svg("rect", { class: "w-bar-earned", x: 0, y: 0, height: 8 });
+    const earned = el("strong"), most = el("span"), figure = el("span");
+    let behind = "";
+    const td = cell(criterion.title, { class: "earns" },
+      svg("svg", { class: "w-bar", viewBox: "0 0 100 8", preserveAspectRatio: "none", ...hidden }, room, filled),
+      el("span", { class: "w-earned" }, earned, most), figure);
+    const update = (row, share, longest) => {
+      const merit = row.merits[criterion.name][1], length = (100 * share) / longest, f = figureOf(row, criterion);
+      setAttribute(room, "width", two(length));
+      setAttribute(filled, "width", two(length * merit));
+      setText(earned, N.pointsText(100 * share * merit));
+      setText(most, " of " + N.pointsText(100 * share));
+      const key = [f.text, f.spread, f.small, f.origin].join("|");
+      if (key === behind) return;
+      behind = key;
+      setText(figure, f.text);
+      figure.className = f.known ? "figure" : "figure absent";
+      while (figure.nextSibling) figure.nextSibling.remove();
+      put(td, {}, [f.spread ? " " : null, f.spread ? el("span", { class: "spread" }, f.spread) : null, " ",
+        f.small ? el("span", { class: "small" }, f.small) : f.known ? grade(f.origin) : null]);
+    };
+    return { td, update };
   };
+  const tableRow = (id) => {
+    const product = data.products.find((p) => p.id === id), held = product.notices.length > 0;
+    const place = cell("Place", { class: "place" }, held ? el("span", { class: "held" }, "held back") : null);
+    const th = el("th", { role: "rowheader", scope: "row" }, productLink({ id }, product.short), " ",
+      el("span", { class: "small" }, product.maker), held ? " " : null, held ? el("span", { class: "flag" }, "safety notice") : null);
+    const expected = el("span", { class: "figure" }), range = el("span", { class: "small" });
+    const bar = strip({ low: 0, expected: 0, high: 0 }), [, span, mark] = bar.children;
+    const at = el("span");
+    const score = cell("Score", { class: "score" }, expected, bar, range), cells = new Map();
+    const atCell = cell("Level with the first at", { class: "w-at" }, at);
+    const tr = el("tr", { role: "row" });
+    let columns = "";
+    const update = (row, longest) => {
+      if (!held) setText(place, placeText(row));
+      setText(expected, N.pointsText(row.score.expected));
+      setText(range, N.pointsText(row.score.low) + " to " + N.pointsText(row.score.high));
+      setAttribute(span, "x", two(row.score.low));
+      setAttribute(span, "width", two(Math.max(row.score.high - row.score.low, 0.6)));
+      setAttribute(mark, "x", two(row.score.expected - 0.9));
+      setText(at, row === found.leader ? "stands first" : Q.firstAt(row, market()));
+      const named = found.criteria.map((c) => c.name).join();
+      found.criteria.forEach((c, k) => {
+        if (!cells.has(c.name)) cells.set(c.name, earns(c));
+        cells.get(c.name).update(row, found.shares[k], longest);
+      });
+      if (named !== columns) tr.replaceChildren(place, th, score, atCell, ...found.criteria.map((c) => cells.get(c.name).td));
+      columns = named;
+    };
+    return { tr, update };
+  };
+  const tableRows = new Map();
   const head = (text) => el("th", { role: "columnheader", scope: "col" }, text);
   const drawTable = () => {
     const table = byId("w-table"), criteria = found.missing ? [] : found.criteria;
-    const longest = Math.max(...(found.shares || [1]));
-    table.tHead.rows[0].replaceChildren(...["Place", "Pedal", "Score", "Level with the first at", ...criteria.map((c) => c.title)].map(head));
-    table.tBodies[0].replaceChildren(...(found.order || []).map((row) => el("tr", { role: "row" },
-      cell("Place", { class: "place" }, row.held_back ? el("span", { class: "held" }, "held back") : placeText(row)),
-      el("th", { role: "rowheader", scope: "row" }, productLink(row, row.product.short), " ",
-        el("span", { class: "small" }, row.product.maker),
-        row.held_back ? " " : null, row.held_back ? el("span", { class: "flag" }, "safety notice") : null),
-      cell("Score", { class: "score" }, el("span", { class: "figure" }, N.pointsText(row.score.expected)), strip(row.score),
-        el("span", { class: "small" }, N.pointsText(row.score.low) + " to " + N.pointsText(row.score.high))),
-      cell("Level with the first at", { class: "w-at" }, row === found.leader ? "stands first" : Q.firstAt(row, market())),
-      criteria.map((c, k) => earns(row, c, found.shares[k], longest)))));
-    byId("w-counts").textContent = found.missing ? N.sentence(found.missing)
-      : "What counts: " + N.listed(criteria.map((c, k) => N.within(c.title) + " " + Q.share(found.shares[k]))) + ".";
+    const longest = Math.max(...(found.shares || [1])), body = table.tBodies[0];
+    const titles = ["Place", "Pedal", "Score", "Level with the first at", ...criteria.map((c) => c.title)];
+    const heads = table.tHead.rows[0];
+    if ([...heads.cells].map((th) => th.textContent).join("|") !== titles.join("|")) heads.replaceChildren(...titles.map(head));
+    const rows = (found.order || []).map((row) => {
+      if (!tableRows.has(row.id)) tableRows.set(row.id, tableRow(row.id));
+      tableRows.get(row.id).update(row, longest);
+      return tableRows.get(row.id).tr;
+    });
+    // only what changed its place is moved
+    rows.forEach((tr, k) => { if (body.rows[k] !== tr) body.insertBefore(tr, body.rows[k] || null); });
+    while (body.rows.length > rows.length) body.lastElementChild.remove();
+    setText(byId("w-counts"), found.missing ? N.sentence(found.missing)
+      : "What counts: " + N.listed(criteria.map((c, k) => N.within(c.title) + " " + Q.share(found.shares[k]))) + ".");
   };
   const roomWords = (room) => ({
     "at this price or less": () => "Stays first up to " + N.moneyText(N.money(room.minor_units, market().digits), market()) + ".",
@@ -223,7 +271,7 @@ const WeighPage = (() => {
     );
   };
   const section = (id, title, ...children) =>
-    el("section", { "aria-labelledby": id }, el("h2", { id }, title), ...children);
+    el("section", {}, el("h2", { id }, title), ...children);
   const bullets = (items, columns = false) => el("ul", { class: columns ? "said w-columns" : "said" }, items.map((item) => el("li", {}, item)));
   const table = (caption, heads, rows) => el("div", { class: "scroll", role: "region", "aria-label": caption, tabindex: 0 },
     el("table", {}, el("caption", { class: "visually-hidden" }, caption),

@@ -141,8 +141,10 @@ const WeighQuestion = (() => {
 
   // ---- as the YAML of a buyer
   const yaml = (data, asked, withPrivate = false) => {
-    const q = withPrivate ? asked : withoutPrivate(asked), number = N.short, quoted = JSON.stringify;
+    const q = withPrivate ? asked : withoutPrivate(asked), quoted = JSON.stringify;
     const market = data.markets.find((m) => m.code === q.region);
+    // a file keeps fifteen digits of a number
+    const number = (value) => N.short(Number(Number(value).toPrecision(15)));
     const lines = [
       "# Save as you.yaml, then: spindlewise answer --buyer you.yaml",
       "schema: spindlewise buyer 1", "id: you", "name: you", "question: Which power pedals suit me?",

@@ -4,8 +4,6 @@ from pathlib import Path
 import pytest
 
 from command_line import copied, run
-from spindlewise.catalog.file_digest import digests
-from spindlewise.site.manifest import Manifest
 
 
 def spoil(folder: Path, name: str, old: str, new: str) -> None:
@@ -21,20 +19,6 @@ def test_a_sound_catalog_has_warnings_only_and_exits_0() -> None:
     assert ": warning: " in result.stdout
     assert ": error: " not in result.stdout
     assert result.stderr == ""
-
-
-def test_against_a_site_a_changed_log_is_an_error_and_a_grown_one_is_none(tmp_path: Path) -> None:
-    folder, site = copied(tmp_path), tmp_path / "site"
-    site.mkdir()
-    (site / "manifest.json").write_bytes(Manifest("2026-11-20", digests(folder)).to_bytes())
-    assert run("price", "add", "tarnquell-liskar-duo", "650", "--seller", "A", catalog=folder).exit_code == 0
-    assert run("check", "--against", site, catalog=folder).exit_code == 0
-    spoil(folder, "prices.csv", "699.00", "698.00")
-    result = run("check", "--against", site, "--format", "plain", catalog=folder)
-    assert result.exit_code == 3
-    assert "bytes are not as when the site was published" in result.stdout
-    assert run("check", catalog=folder).exit_code == 0
-    assert run("check", "--against", tmp_path / "none", catalog=folder).exit_code == 5
 
 
 def test_with_strict_a_warning_is_an_error() -> None:

@@ -5,7 +5,6 @@ from typing import Annotated
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
-from spindlewise.problems import RESERVED_FILE_NAMES
 from spindlewise.units import as_written, in_circulation
 
 
@@ -28,12 +27,6 @@ def _plain(text: str) -> str:
     return text
 
 
-def _file_safe(text: str) -> str:
-    if text in RESERVED_FILE_NAMES:
-        raise ValueError(f"{text!r} is a reserved file name on some systems | choose another id")
-    return text
-
-
 Words = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_plain)]
 Sum = Annotated[
     Decimal,
@@ -49,11 +42,7 @@ Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(in_circul
 Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]
 """A region of the catalog that is asked."""
 
-BuyerId = Annotated[
-    str,
-    Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60),
-    AfterValidator(_file_safe),
-]
+BuyerId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]
 """The file's name without .yaml."""
 
 ProductId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]

@@ -31,14 +31,6 @@ def check(
             help="Without it: human on a terminal, else plain.",
         ),
     ] = None,
-    against: Annotated[
-        Path | None,
-        typer.Option(
-            "--against",
-            metavar="SITE",
-            help="Also hold logs, recordings and pages to the digests of this published site.",
-        ),
-    ] = None,
     strict: Annotated[bool, typer.Option("--strict", help="Warnings count as errors.")] = False,
     catalog: Catalog = None,
     as_of: AsOf = None,
@@ -46,17 +38,11 @@ def check(
 ) -> None:
     """Say everything that is wrong in the catalog.
 
-    All files are read, and all problems are said in one go. With --against, a single bit that has changed
-    in a log, a recording or a page since that publish is found; lines added to a log are no problem.
+    All files are read, and all problems are said in one go.
     """
     asked = common(ctx, catalog, as_of, json)
     style = _style(form, asked.json)
-    folder = catalog_folder(asked.catalog)
-    problems = all_problems(folder)
-    if against is not None:
-        from spindlewise.site.recorded import held_to_record
-
-        problems = sorted_problems([*problems, *held_to_record(folder, against)])
+    problems = all_problems(catalog_folder(asked.catalog))
     answer(render(problems, style, _source))
     failing = [p for p in problems if p.level == "error" or strict]
     if failing:

@@ -61,8 +61,7 @@ def _entry(each: BenchObservation) -> list[str]:
     ]
     if each.note:
         lines.append(f"      note: {scalar(each.note)}")
-    known = "unknown" if each.plus_minus is None else figure(each.plus_minus)
-    lines += [f"      value: {figure(each.value)}", f"      plus_minus: {known}"]
+    lines += [f"      value: {figure(each.value)}", f"      plus_minus: {figure(each.plus_minus)}"]
     if each.basis:
         parts = ", ".join(f"{key}: {scalar(words, in_flow=True)}" for key, words in each.basis.items())
         lines.append(f"      basis: {{{parts}}}")

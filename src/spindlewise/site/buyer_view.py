@@ -39,7 +39,7 @@ class PlaceRow:
 
 @dataclass(frozen=True, slots=True)
 class BuyerView:
-    """A buyer's page; of a buyer who keeps body, rider weight and balance private, the reply knows none."""
+    """A buyer's page. Body figures are stated to the leg model only and are not shown."""
 
     buyer: Buyer
     stated: tuple[tuple[str, str], ...]
@@ -122,8 +122,6 @@ def _stated(desk: Desk, buyer: Buyer) -> tuple[tuple[str, str], ...]:
     if not isinstance(riding.hours_per_year, str):
         years = "" if isinstance(riding.years, str) else f", for {number_text(riding.years, 0)} years"
         lines.append(("Rides", f"{number_text(riding.hours_per_year, 0)} hours a year{years}"))
-    if buyer.private == "kept":
-        lines.append(("Not on this page", "rider weight, body and balance: kept private"))
     return tuple(lines)
 
 

@@ -52,19 +52,18 @@ def test_for_all_eyes_a_buyer_is_asked_without_it_unless_the_file_says_shown():
     assert for_all_eyes(desk, shown) == (shown, frozenset())
 
 
-def test_a_product_that_is_too_weak_is_no_pick_and_no_promise_either():
-    """A promise may not bring back what the rider's weight, told or not, keeps out."""
-    promise = {**worlds.START, "since": "promised", "firmware": "9.9"}
-    weak = limited("aaa", 60.0, links=(worlds.link("ANT+", power="one side doubled"),))
-    links = weak.links[0].model_copy(
-        update={"carries": (*weak.links[0].carries, worlds.product("x").links[0].carries[0].model_copy())}
+def test_no_promise_brings_back_what_the_riders_weight_keeps_out():
+    promise = {"since": "promised", "firmware": "4.0", "source": "maker"}
+    carries = (
+        {"what": "power", "how": "none", **worlds.START},
+        {"what": "power", "how": "both sides", **promise},
     )
-    assert promise
-    assert links
-    desk = world(weak)
-    reply = reply_to(desk, *for_all_eyes(desk, worlds.buyer(**PRIVATE)))
+    weak = limited("aaa", 60.0, links=({"protocol": "ANT+", "carries": carries},))
+    buyer = worlds.buyer({"detail": 1.0, "price": 1.0}, **PRIVATE)
+    reply = reply_to(world(weak), *for_all_eyes(world(weak), buyer))
+
+    assert [promise.product for promise in reply.what_if.promises] == ["aaa"]
     assert reply.pick is not None
-    assert reply.pick.product == "heron"
-    assert reply.what_if.pick_then == "heron"
+    assert (reply.pick.product, reply.what_if.pick_then) == ("heron", "heron")
     assert {out.product for out in reply.ranking.excluded} == {"aaa", "siskin", "wren"}
     assert all("100" not in failure.because for out in reply.ranking.excluded for failure in out.because)

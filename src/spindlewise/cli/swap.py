@@ -37,6 +37,7 @@ def swap(
     from spindlewise.render.as_json import as_json
     from spindlewise.render.json_swap import SCHEMA, swap_asked_json
     from spindlewise.render.naming import naming
+    from spindlewise.render.words_rank import notice_of_invention
     from spindlewise.render.words_swap import swap_blocks
 
     products, cautions = desk.catalog.products, desk.catalog.settings.cautions
@@ -46,6 +47,6 @@ def swap(
     if asked.json:
         answer(as_json(SCHEMA, swap_asked_json(found)))
     else:
-        page(swap_blocks(found, naming(desk.catalog)))
+        page((*swap_blocks(found, naming(desk.catalog)), *notice_of_invention(desk.catalog)))
     if not isinstance(found.swap.saddle, SaddleChange):
         raise typer.Exit(NO_ANSWER)

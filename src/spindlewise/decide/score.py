@@ -49,23 +49,40 @@ def score(table: MeritTable, weights: FloatArray) -> Scores:
     Yoon 1981, simple additive weighting, on fixed scales) is worked out row by row, so that a product's score
     has the same bits whichever other products stand in the table, and is settled to 1e-9.
     """
-    each = np.asarray(weights, dtype=np.float64)
-    if each.shape != (len(table.criteria),):
-        raise ValueError(
-            f"weights have shape {each.shape}; ({len(table.criteria)},) is needed, one a criterion"
-        )
-    if not np.all(each >= 0.0):
-        raise ValueError(f"the weights are {each.tolist()}; each is a number, 0 or more")
-    points = each / _total(each) * 100.0
-    expected = _weighted(table.expected, points)
+    points = points_each(weights, len(table.criteria))
+    expected = settled(weighted_points(table.expected, points))
     if table.is_certain:
         return Scores(expected, expected, expected)
-    return Scores(_weighted(table.low, points), expected, _weighted(table.high, points))
+    return Scores(
+        settled(weighted_points(table.low, points)), expected, settled(weighted_points(table.high, points))
+    )
+
+
+def points_each(weights: FloatArray, criteria: int) -> FloatArray:
+    """Give the points that each criterion can earn, shape (criteria,): 100 times its share of all weight.
+
+    ValueError for another number of weights, one that is negative or NaN, or weights that add up to nothing.
+
+    >>> points_each(np.array([3.0, 1.0]), 2).tolist()
+    [75.0, 25.0]
+    """
+    each = np.asarray(weights, dtype=np.float64)
+    if each.shape != (criteria,):
+        raise ValueError(f"weights have shape {each.shape}; ({criteria},) is needed, one a criterion")
+    if not all(weight >= 0.0 for weight in each.tolist()):
+        raise ValueError(f"the weights are {each.tolist()}; each is a number, 0 or more")
+    return np.asarray(each / _total(each) * 100.0)
+
+
+def weighted_points(merits: FloatArray, points: FloatArray) -> FloatArray:
+    """Give the points that every row of merits earns, shape (n,), not yet settled."""
+    # einsum, not `@`: BLAS sums the last rows of a block in another order, which shows in the last bit
+    return np.asarray(np.einsum("ij,j->i", merits, points))
 
 
 def settled(points: npt.ArrayLike) -> FloatArray:
     """Give scores to a billionth of a point, the precision at which two scores count as equal."""
-    return np.asarray(np.round(np.asarray(points, dtype=np.float64), SETTLED_DECIMALS))
+    return np.asarray(points, dtype=np.float64).round(SETTLED_DECIMALS)
 
 
 def ranking_order(
@@ -92,9 +109,12 @@ def ranking_order(
     falling = -np.asarray(expected, dtype=np.float64)
     order = np.argsort(falling)
     _ties_by_id(order, falling, products)
-    if held_back is None:
-        return order
-    held = held_flags(held_back, len(products))[order]
+    return order if held_back is None else held_last(order, held_back)
+
+
+def held_last(order: IntArray, held_back: npt.ArrayLike) -> IntArray:
+    """Give the order with the products that a safety notice holds back after all others."""
+    held = held_flags(held_back, len(order))[order]
     return np.concatenate((order[~held], order[held]))
 
 
@@ -110,15 +130,11 @@ def held_flags(held_back: npt.ArrayLike | None, n: int) -> BoolArray:
 
 def _total(weights: FloatArray) -> float:
     # an exact sum does not depend on the order of the criteria
-    total = math.fsum(weights.tolist()) if np.all(weights < 1e300) else math.inf
+    each = weights.tolist()
+    total = math.fsum(each) if all(weight < 1e300 for weight in each) else math.inf
     if not 0.0 < total < math.inf:
         raise ValueError(f"the weights add up to {total}; at least one is above 0, and all are below 1e300")
     return total
-
-
-def _weighted(merits: FloatArray, points: FloatArray) -> FloatArray:
-    # einsum, not `@`: BLAS sums the last rows of a block in another order, which shows in the last bit
-    return settled(np.einsum("ij,j->i", merits, points))
 
 
 def _ties_by_id(order: IntArray, falling: FloatArray, products: Sequence[str]) -> None:

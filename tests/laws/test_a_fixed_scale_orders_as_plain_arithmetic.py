@@ -43,11 +43,11 @@ def same(question):
     """Whether both give one order and the same bits of score."""
     curves, weights, ids, figures, held = question
     figures = figures.reshape(len(ids), len(curves))
-    scale = FixedScale(ids, curves, weights)
+    scale = FixedScale(ids, curves)
     scores, order = plain(curves, weights, ids, figures, held)
-    assert scale.order(figures, held).tolist() == order.tolist()
-    assert scale.order(np.asfortranarray(figures)).tolist() == ranking_order(ids, scores).tolist()
-    assert scale.scores(figures).tobytes() == scores.tobytes()
+    assert scale.order(figures, weights, held).tolist() == order.tolist()
+    assert scale.order(np.asfortranarray(figures), weights).tolist() == ranking_order(ids, scores).tolist()
+    assert scale.scores(figures, weights).tobytes() == scores.tobytes()
 
 
 @settings(deadline=None)

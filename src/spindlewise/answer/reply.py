@@ -74,7 +74,7 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         pick=pick,
         nothing_because=_nothing_because(ranking),
         followers=followers,
-        near_misses=near_misses(desk, ranking),
+        near_misses=near_misses(ranking),
         break_evens=break_evens(desk, ranking),
         outlook=outlook(desk, ranking),
         doubts=doubts(ranking),

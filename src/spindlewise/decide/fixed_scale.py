@@ -1,4 +1,4 @@
-"""A fixed scale: value curves and shares made ready once, for many rankings or very many products."""
+"""A fixed scale: value curves made ready once, for many rankings or very many products."""
 
 from collections.abc import Sequence
 
@@ -12,92 +12,98 @@ from spindlewise.decide.score import (
     points_each,
     ranking_order,
     settled,
+    total_weight,
     weighted_points,
 )
 from spindlewise.decide.table import BoolArray, FloatArray, IntArray
 
 ROWS_AT_ONCE = 1024
 """So many rows of a dozen columns, with their knots beside them, stay in a core's own cache."""
-UNIT = 10.0**-SETTLED_DECIMALS
-FOLDS_WITHIN = 0.25
-"""Folded scores may stray from plain ones by this part of the unit to which scores are settled."""
-CLEAR_GAP = 2.0
-"""Folded scores that lie further apart than so many units are settled to different scores, in their order."""
+AS_IT_IS = Curve((0.0, 1.0), (0.0, 1.0))
+"""Reads a merit as the merit that it is, where merits stand in place of figures."""
+UNIT = 10.0**-SETTLED_DECIMALS / 100.0
+"""The last settled digit of a score, as a part of all weight."""
+FOLDS_WITHIN = 0.25 * UNIT
+"""Folded scores may stray from plain ones by this much, where they are used at all."""
+CLEAR_GAP = 2.0 * UNIT
+"""Folded scores that lie further apart than two units are settled to different scores, in their order."""
 
 
 class FixedScale:
     """The order of products straight from their figures, as reading, scoring and ordering one by one give it.
 
-    `curves` and `weights` hold one entry a criterion, `products` the ids by which equal scores are ordered;
-    `order` and `scores` then take figures of shape (products, criteria) as often as wanted. Curves between
-    two knots are folded with their weight into one factor, so that a score is a clipped figure times a factor
-    and no merits are written down. What folding could decide otherwise than plain arithmetic does (scores
-    within two units of the billionth of a point to which they are settled) is left to plain arithmetic, so
-    that the order is the same in every case. Keeps work arrays: one object serves one thread.
-
-    Raises ValueError for weights that `score` refuses, or another number of them than of curves.
+    `curves` are one a criterion, `products` the ids by which equal scores are ordered; `order` and `scores`
+    then take figures of shape (products, criteria) and weights of shape (criteria,) as often as wanted.
+    Curves between two knots are folded with their weight into one factor, so that a score is a clipped figure
+    times a factor and no merits are written down. What folding could decide otherwise than plain arithmetic
+    does (scores within two units of the billionth of a point to which they are settled) is left to plain
+    arithmetic, so that the order is the same in every case. Keeps work arrays: one object serves one thread.
 
     >>> price, weight = Curve((400.0, 1200.0), (1.0, 0.0)), Curve((200.0, 300.0, 500.0), (1.0, 0.5, 0.0))
-    >>> scale = FixedScale(("heron", "siskin"), (price, weight), np.array([3.0, 1.0]))
-    >>> figures = np.array([[800.0, 250.0], [600.0, 400.0]])
-    >>> scale.order(figures).tolist(), scale.scores(figures).tolist()
+    >>> scale = FixedScale(("heron", "siskin"), (price, weight))
+    >>> figures, weights = np.array([[800.0, 250.0], [600.0, 400.0]]), np.array([3.0, 1.0])
+    >>> scale.order(figures, weights).tolist(), scale.scores(figures, weights).tolist()
     ([1, 0], [56.25, 62.5])
     """
 
-    def __init__(self, products: Sequence[str], curves: Sequence[Curve], weights: FloatArray) -> None:
+    def __init__(self, products: Sequence[str], curves: Sequence[Curve]) -> None:
         self.products, self.curves = tuple(products), tuple(curves)
-        self._points = points_each(weights, len(self.curves))
+        self._shape = (len(self.products), len(self.curves))
         self._bent = [(k, c.x, c.merit) for k, c in enumerate(self.curves) if len(c.x) != 2]
-        ends = np.array(
-            [(0.0, 1.0, 0.0, 1.0) if len(c.x) != 2 else (*c.x, *c.merit) for c in self.curves],
-            dtype=np.float64,
-        ).reshape(-1, 4)
-        left, right, at_left, at_right = ends.T
+        # a curve with more knots, or one, is read first; its merit then goes through a straight one as it is
+        ends = [(*c.x, *c.merit) if len(c.x) == 2 else (0.0, 1.0, 0.0, 1.0) for c in self.curves]
+        left, right, at_left, at_right = np.array(ends, dtype=np.float64).reshape(-1, 4).T
         slopes = (at_right - at_left) / (right - left)
-        # falling, and in units of the last settled digit: the sort needs no other sign or scale
-        self._factors = -slopes * self._points / UNIT
-        base = -(at_left - slopes * left) * self._points / UNIT
-        self._base = float(base.sum())
-        reach = np.abs(self._factors) * np.maximum(np.abs(left), np.abs(right)) + np.abs(base)
-        # Higham 2002, 3.1: a sum of m products strays by no more than m roundings of the sum of their sizes;
-        # eight more for the factors, the base and the plain merits, whose points come to 100 at most
+        self._falling_slopes = -slopes
+        # Higham 2002, 3.1: a sum of m products strays by no more than m roundings of the sum of their sizes,
+        # which is a mean of these; eight more for slopes, weights and the plain merits, of size 1
+        sizes = np.abs(slopes) * np.maximum(np.abs(left), np.abs(right)) + np.abs(at_left - slopes * left)
         roundings = (len(self.curves) + 8) * np.finfo(np.float64).eps
-        self._folds = bool(roundings * (2.0 * reach.sum() + 100.0 / UNIT) < FOLDS_WITHIN)
+        self._folds = bool(roundings * (2.0 * sizes.max(initial=0.0) + 1.0) < FOLDS_WITHIN)
         rows = min(len(self.products), ROWS_AT_ONCE)
         # as wide as a block of rows: numpy is slow where the inner loop is only as long as the criteria
         self._left, self._right = np.tile(left, (rows, 1)), np.tile(right, (rows, 1))
         self._work = np.empty((rows, len(self.curves)))
         self._falling = np.empty(len(self.products))
 
-    def scores(self, figures: FloatArray) -> FloatArray:
-        """Give the score of every row of figures, 0 to 100, as `score` settles it; ValueError for a NaN."""
-        return settled(weighted_points(merits_at(self.curves, figures), self._points))
+    def scores(self, figures: FloatArray, weights: FloatArray) -> FloatArray:
+        """Give the score of every row of figures, 0 to 100, as `score` settles it.
 
-    def order(self, figures: FloatArray, held_back: npt.ArrayLike | None = None) -> IntArray:
+        ValueError for weights that `score` refuses, or a NaN among the figures.
+        """
+        points = points_each(weights, len(self.curves))
+        return settled(weighted_points(merits_at(self.curves, figures), points))
+
+    def order(
+        self, figures: FloatArray, weights: FloatArray, held_back: npt.ArrayLike | None = None
+    ) -> IntArray:
         """Give the rows from the best product to the last, shape (n,), as `ranking_order` does.
 
-        ValueError for figures of another shape than (products, criteria), or a NaN.
+        ValueError for figures of another shape than (products, criteria) or a NaN among them, and for
+        weights that `score` refuses.
         """
-        values = np.asarray(figures, dtype=np.float64)
-        if values.shape != (len(self.products), len(self.curves)):
+        values, each = np.asarray(figures, dtype=np.float64), np.asarray(weights, dtype=np.float64)
+        if values.shape != self._shape:
             raise ValueError(
-                f"figures of shape {values.shape}; {(len(self.products), len(self.curves))} is needed,"
+                f"figures of shape {values.shape}; {self._shape} is needed,"
                 " one row a product and one column a criterion"
             )
+        total = total_weight(each, len(self.curves))
         if not self._folds:
-            return ranking_order(self.products, self.scores(values), held_back)
-        falling = self._fold(values)
+            return ranking_order(self.products, self.scores(values, each), held_back)
+        falling = self._fold(values, self._falling_slopes * (each / total))
         order = falling.argsort()
         in_order = falling[order]
         # a sort puts NaN last
         if len(order) and in_order[-1] != in_order[-1]:
             raise ValueError("a merit was asked for NaN; an unknown figure takes the plausible span instead")
         near = in_order[1:] - in_order[:-1] <= CLEAR_GAP
-        if near.any():
-            self._settle(order, near, values)
+        if np.count_nonzero(near):
+            self._settle(order, near, values, each)
         return order if held_back is None else held_last(order, held_back)
 
-    def _fold(self, values: FloatArray) -> FloatArray:
+    def _fold(self, values: FloatArray, factors: FloatArray) -> FloatArray:
+        """Give weighted merits with the sign turned, less what is the same for all products, (n,)."""
         rows = len(self._work)
         for start in range(0, len(values), max(1, rows)):
             some = values[start : start + rows]
@@ -107,15 +113,14 @@ class FixedScale:
             np.minimum(work, self._right[:size], out=work)
             for k, x, merit in self._bent:
                 work[:, k] = np.interp(some[:, k], x, merit)
-            np.matmul(work, self._factors, out=self._falling[start : start + size])
-        # the base is the same for all, and so of no account for the order
+            np.matmul(work, factors, out=self._falling[start : start + size])
         return self._falling
 
-    def _settle(self, order: IntArray, near: BoolArray, values: FloatArray) -> None:
+    def _settle(self, order: IntArray, near: BoolArray, values: FloatArray, weights: FloatArray) -> None:
         """Order anew, by plain arithmetic, the products that stand near a neighbour."""
         doubtful = np.zeros(order.shape, dtype=np.bool_)
         doubtful[1:] |= near
         doubtful[:-1] |= near
         rows = order[doubtful]
         ids = [self.products[row] for row in rows.tolist()]
-        order[doubtful] = rows[ranking_order(ids, self.scores(values[rows]))]
+        order[doubtful] = rows[ranking_order(ids, self.scores(values[rows], weights))]

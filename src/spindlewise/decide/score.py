@@ -39,7 +39,7 @@ def shares(weights: Mapping[str, float], criteria: Sequence[str]) -> FloatArray:
     if unfit:
         raise ValueError(f"weights that cannot be: {', '.join(unfit)}; each is a finite number, 0 or more")
     each = np.array([weights.get(name, 0.0) for name in criteria], dtype=np.float64)
-    return each / _total(each)
+    return each / total_weight(each, len(criteria))
 
 
 def score(table: MeritTable, weights: FloatArray) -> Scores:
@@ -67,11 +67,21 @@ def points_each(weights: FloatArray, criteria: int) -> FloatArray:
     [75.0, 25.0]
     """
     each = np.asarray(weights, dtype=np.float64)
-    if each.shape != (criteria,):
-        raise ValueError(f"weights have shape {each.shape}; ({criteria},) is needed, one a criterion")
-    if not all(weight >= 0.0 for weight in each.tolist()):
-        raise ValueError(f"the weights are {each.tolist()}; each is a number, 0 or more")
-    return np.asarray(each / _total(each) * 100.0)
+    return np.asarray(each / total_weight(each, criteria) * 100.0)
+
+
+def total_weight(weights: FloatArray, criteria: int) -> float:
+    """Give the sum of the weights, rounded once; ValueError as for `points_each`."""
+    if weights.shape != (criteria,):
+        raise ValueError(f"weights have shape {weights.shape}; ({criteria},) is needed, one a criterion")
+    each = weights.tolist()
+    rough = sum(each)  # which NaN and infinity cannot hide from, nor stop
+    if min(each, default=0.0) < 0.0 or rough != rough:
+        raise ValueError(f"the weights are {each}; each is a number, 0 or more")
+    if not 0.0 < rough < 1e300:
+        raise ValueError(f"the weights add up to {rough}; at least one is above 0, and all are below 1e300")
+    # an exact sum does not depend on the order of the criteria
+    return math.fsum(each)
 
 
 def weighted_points(merits: FloatArray, points: FloatArray) -> FloatArray:
@@ -126,15 +136,6 @@ def held_flags(held_back: npt.ArrayLike | None, n: int) -> BoolArray:
     if flags.shape != (n,):
         raise ValueError(f"held-back flags have shape {flags.shape}; ({n},) is needed, one a product")
     return flags
-
-
-def _total(weights: FloatArray) -> float:
-    # an exact sum does not depend on the order of the criteria
-    each = weights.tolist()
-    total = math.fsum(each) if all(weight < 1e300 for weight in each) else math.inf
-    if not 0.0 < total < math.inf:
-        raise ValueError(f"the weights add up to {total}; at least one is above 0, and all are below 1e300")
-    return total
 
 
 def _ties_by_id(order: IntArray, falling: FloatArray, products: Sequence[str]) -> None:

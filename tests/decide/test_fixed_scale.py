@@ -66,6 +66,12 @@ def test_infinite_figures_lie_outside_the_knots():
     assert scale().order(figures, WEIGHTS).tolist() == [1, 2, 0]
 
 
+def test_a_lone_product_comes_first_and_is_read_like_any_other():
+    assert scale(names=("heron",)).order(np.array([[700.0, 300.0]]), WEIGHTS).tolist() == [0]
+    with pytest.raises(ValueError, match="asked for NaN"):
+        scale(names=("heron",)).order(np.array([[700.0, np.nan]]), WEIGHTS)
+
+
 def test_no_products_have_an_empty_order():
     assert scale(names=()).order(np.empty((0, 2)), WEIGHTS).tolist() == []
 

@@ -1,6 +1,6 @@
 """A fixed scale: value curves made ready once, for many rankings or very many products."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 import numpy.typing as npt
@@ -60,11 +60,22 @@ class FixedScale:
         sizes = np.abs(slopes) * np.maximum(np.abs(left), np.abs(right)) + np.abs(at_left - slopes * left)
         roundings = (len(self.curves) + 8) * np.finfo(np.float64).eps
         self._folds = bool(roundings * (2.0 * sizes.max(initial=0.0) + 1.0) < FOLDS_WITHIN)
+        self._falling = np.empty(len(self.products))
+        self._blocks = tuple(self._made_ready(left, right))
+
+    def _made_ready(
+        self, left: FloatArray, right: FloatArray
+    ) -> Iterator[tuple[slice, FloatArray, FloatArray, FloatArray, FloatArray]]:
+        """Give for each block of rows its place, its knots, room to work in and room for its scores."""
         rows = min(len(self.products), ROWS_AT_ONCE)
         # as wide as a block of rows: numpy is slow where the inner loop is only as long as the criteria
-        self._left, self._right = np.tile(left, (rows, 1)), np.tile(right, (rows, 1))
-        self._work = np.empty((rows, len(self.curves)))
-        self._falling = np.empty(len(self.products))
+        lefts, rights = np.tile(left, (rows, 1)), np.tile(right, (rows, 1))
+        work = np.empty((rows, len(left)))
+        for start in range(0, len(self.products), max(1, rows)):
+            place = slice(start, start + rows)
+            falling = self._falling[place]
+            size = len(falling)
+            yield place, lefts[:size], rights[:size], work[:size], falling
 
     def scores(self, figures: FloatArray, weights: FloatArray) -> FloatArray:
         """Give the score of every row of figures, 0 to 100, as `score` settles it.
@@ -94,33 +105,29 @@ class FixedScale:
         falling = self._fold(values, self._falling_slopes * (each / total))
         order = falling.argsort()
         in_order = falling[order]
-        # a sort puts NaN last
-        if len(order) and in_order[-1] != in_order[-1]:
-            raise ValueError("a merit was asked for NaN; an unknown figure takes the plausible span instead")
-        near = in_order[1:] - in_order[:-1] <= CLEAR_GAP
-        if np.count_nonzero(near):
-            self._settle(order, near, values, each)
+        clear = in_order[1:] - in_order[:-1] > CLEAR_GAP
+        # NaN, which a sort puts last, is clear of nobody; where there is but one product, nobody is clear
+        if np.count_nonzero(clear) != len(self.products) - 1 or len(self.products) == 1:
+            self._settle(order, clear, values, each)
         return order if held_back is None else held_last(order, held_back)
 
     def _fold(self, values: FloatArray, factors: FloatArray) -> FloatArray:
         """Give weighted merits with the sign turned, less what is the same for all products, (n,)."""
-        rows = len(self._work)
-        for start in range(0, len(values), max(1, rows)):
-            some = values[start : start + rows]
-            size = len(some)
-            work = self._work[:size]
-            np.maximum(some, self._left[:size], out=work)
-            np.minimum(work, self._right[:size], out=work)
+        for place, left, right, work, falling in self._blocks:
+            some = values[place]
+            np.maximum(some, left, out=work)
+            np.minimum(work, right, out=work)
             for k, x, merit in self._bent:
                 work[:, k] = np.interp(some[:, k], x, merit)
-            np.matmul(work, factors, out=self._falling[start : start + size])
+            np.matmul(work, factors, out=falling)
         return self._falling
 
-    def _settle(self, order: IntArray, near: BoolArray, values: FloatArray, weights: FloatArray) -> None:
-        """Order anew, by plain arithmetic, the products that stand near a neighbour."""
-        doubtful = np.zeros(order.shape, dtype=np.bool_)
-        doubtful[1:] |= near
-        doubtful[:-1] |= near
+    def _settle(self, order: IntArray, clear: BoolArray, values: FloatArray, weights: FloatArray) -> None:
+        """Order anew, by plain arithmetic, the products that do not stand clear of both neighbours."""
+        doubtful = np.full(order.shape, order.size == 1)
+        doubtful[1:] |= ~clear
+        doubtful[:-1] |= ~clear
         rows = order[doubtful]
         ids = [self.products[row] for row in rows.tolist()]
+        # a figure that is NaN is among them, and refused here
         order[doubtful] = rows[ranking_order(ids, self.scores(values[rows], weights))]

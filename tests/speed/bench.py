@@ -141,7 +141,7 @@ def ranking() -> list[Line]:
     lines = []
     wsm = WSM(minmax_normalization)
     pipe = mkpipe(NegateMinimize(), MinMaxScaler(target="matrix"), WeightedSumModel())
-    for n, times in ((20, 500), (1000, 50)):
+    for n, times in ((20, 200), (1000, 50)):
         figures, weights, curves, ids = table_of(n)
         senses = [1 if k % 2 else -1 for k in range(12)]
         scale, signs = FixedScale(ids, curves), np.array(senses)
@@ -155,7 +155,7 @@ def ranking() -> list[Line]:
         def second(f: np.ndarray = figures, w: np.ndarray = weights, senses: list[int] = senses) -> object:
             return pipe.evaluate(mkdm(f, senses, weights=w))
 
-        mine, one = by_turns(ours, first, 15, times)
+        mine, one = by_turns(ours, first, 60, times)
         again, other = by_turns(ours, second, 7, max(1, times // 25))
         peer, mine = min(one, other), min(mine, again)
         lines.append(

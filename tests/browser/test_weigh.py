@@ -1,4 +1,4 @@
-"""The page on which readers weigh for themselves: Python's own figures, in the browser, as the reader moves."""
+"""The page on which readers weigh for themselves: Python's figures, in the browser, as the reader moves."""
 
 from __future__ import annotations
 
@@ -42,39 +42,8 @@ WEIGHTINGS, CATALOGS, QUESTIONS = 200, 50, 4
 NEAR = 2e-9
 """Scores are settled to a billionth; in the last digit two sums of the same numbers may differ."""
 
-TELL = """([text, fragments]) => {
-  const data = text ? JSON.parse(text) : WeighPage.data;
-  const minor = (found) => found && [found.outcome, found.minor_units === undefined ? null : found.minor_units];
-  const plain = (amount) => amount ? WeighNumbers.plain(amount) : null;
-  return fragments.map((fragment) => {
-    const read = WeighQuestion.read(data, fragment), asked = read.asked;
-    const found = WeighRanking.rank(data, asked);
-    if (found.missing) return { missing: found.missing };
-    const m = found.market, digits = (d) => WeighNumbers.amountText(d, m.digits);
-    const ladder = WeighBeside.ladder(data, asked, found), pick = found.pick;
-    const change = pick && WeighBeside.swap(data, asked, pick.product);
-    return {
-      ignored: read.ignored, again: WeighQuestion.write(data, asked, true),
-      order: found.order.map((row) => ({
-        product: row.id, rank: row.rank, level: row.level.map((r) => r.id).sort(), held: row.held_back,
-        score: [row.score.low, row.score.expected, row.score.high],
-        merits: found.criteria.map((c) => row.merits[c.name]),
-        mode: row.outcome.mode, balance: row.outcome.balance, unchecked: row.unchecked,
-        even: row === found.leader ? null : minor(row.break_even),
-        at: row === found.leader ? "stands first" : WeighQuestion.firstAt(row, m),
-        why: row === found.leader ? "" : WeighRanking.behindWords(WeighRanking.differences(found, row, found.leader)) + ": " +
-          WeighRanking.differenceWords(WeighRanking.differences(found, row, found.leader)),
-      })),
-      room: minor(found.room),
-      out: Object.fromEntries(found.excluded.map((row) => [row.id, row.out.map((f) => f.because)])),
-      inAt: Object.fromEntries(found.excluded.filter((row) => row.in_at).map((row) => [row.id, digits(row.in_at)])),
-      ladder: ladder.missing ? null : ladder.list.map((s) => [s.id, s.status, WeighNumbers.number(s.saving.low),
-        WeighNumbers.number(s.saving.expected), WeighNumbers.number(s.saving.high), digits(s.extra),
-        s.each ? WeighBeside.perGram(s.each, m) : null, s.further ? WeighBeside.perGram(s.further, m) : null, s.by]),
-      saddle: change ? (change.saddle.missing ? "missing" : [change.saddle.change, change.saddle.plus_minus]) : null,
-    };
-  });
-}"""
+TELL = (Path(__file__).parent / "weigh_tell.js").read_text("utf-8")
+"""What the script of the page makes of some links, in plain values that Python can be held against."""
 
 
 def python_tells(desk: Desk, buyer: Buyer) -> dict[str, Any]:
@@ -298,7 +267,8 @@ def test_every_swap_of_two_products_moves_the_saddle_as_in_python(plain_page, de
                   const data = WeighPage.data, asked = WeighQuestion.read(data, fragment).asked;
                   return data.products.map((old) => data.products.map((next) => {
                     const s = WeighBeside.saddle(old, next, asked);
-                    return s.missing ? "missing" : [s.change, s.plus_minus, s.stack, s.cleat, s.sole, s.crank];
+                    if (s.missing) return "missing";
+                    return [s.change, s.plus_minus, s.stack, s.cleat, s.sole, s.crank];
                   }));
                 }""",
                 fragment(buyer),
@@ -389,11 +359,7 @@ def test_everything_can_be_reached_and_set_with_the_keyboard_alone(read):
     seen = set()
     for _ in range(120):
         page.keyboard.press("Tab")
-        seen.add(
-            page.evaluate(
-                "document.activeElement.id || document.activeElement.className || document.activeElement.tagName"
-            )
-        )
+        seen.add(page.evaluate("((e) => e.id || e.className || e.tagName)(document.activeElement)"))
         if page.evaluate("document.activeElement.closest('#w-take') !== null"):
             break
     assert {"w-region", "w-budget", "w-points-price", "w-slide", "w-add", "w-reset", "w-ready"} <= seen
@@ -663,7 +629,8 @@ def test_what_is_pressed_is_large_enough(read, buyers, width):
 def test_what_has_the_focus_is_not_hidden_by_what_sticks(read, buyers):
     page = everything_shown(read, buyers, width=390)
     page.locator("#w-region").focus()
-    covered = """() => { const e = document.activeElement.getBoundingClientRect(), bar = document.getElementById("w-now").getBoundingClientRect();
+    covered = """() => { const e = document.activeElement.getBoundingClientRect();
+      const bar = document.getElementById("w-now").getBoundingClientRect();
       return e.bottom > bar.top && e.top < bar.bottom; }"""
     for _ in range(25):
         page.keyboard.press("Tab")
@@ -690,7 +657,7 @@ def test_on_paper_stands_the_answer_not_the_form(read):
 def test_nothing_is_asked_of_the_network_and_nothing_goes_wrong(read, buyers):
     page = everything_shown(read, buyers)
     page.evaluate(
-        "window.broken = []; addEventListener('securitypolicyviolation', (e) => broken.push(e.violatedDirective))"
+        "window.broken = []; addEventListener('securitypolicyviolation', (e) => broken.push(e.blockedURI))"
     )
     for field in page.locator(".w-points").all():
         field.fill("11")
@@ -700,14 +667,14 @@ def test_nothing_is_asked_of_the_network_and_nothing_goes_wrong(read, buyers):
     assert [url for url in page.reader.requests if not url.startswith(("file://", "data:"))] == []
     # the policy is in force: what it does not know by its hash does not run
     page.evaluate(
-        "const s = document.createElement('script'); s.textContent = 'window.ran = 1'; document.body.append(s)"
+        "const s = document.createElement('script'); s.textContent = 'ran = 1'; document.body.append(s)"
     )
     assert page.evaluate("window.ran") is None
     assert page.evaluate("broken.length") == 1
 
 
 def test_fifty_products_are_ranked_and_drawn_within_50_ms(read, tmp_path):
-    """Of the browser's own time, since other programs may want the same cores; layout and styles counted in."""
+    """Of the browser's own time, since other programs may want the same cores; layout and styles count."""
     draw = Random("fifty")
     products, prices = [], []
     for k in range(50):

@@ -136,7 +136,7 @@ def _battery(draw: Random) -> dict[str, Any]:
 def random_points(draw: Random) -> dict[str, float]:
     """Points for some criteria, never for price and ownership at once."""
     names = ["weight", "reading_uncertainty", "running_time", "warranty", "stack", "detail"]
-    some = draw.sample(names, draw.randint(0, len(names))) + [draw.choice(("price", "ownership"))]
+    some = [*draw.sample(names, draw.randint(0, len(names))), draw.choice(("price", "ownership"))]
     return {name: draw.choice((1.0, 7.5, float(draw.randint(1, 100)), draw.random() * 100)) for name in some}
 
 

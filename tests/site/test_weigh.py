@@ -53,7 +53,8 @@ def test_a_buyer_in_foreign_money_is_not_offered():
 
 
 def test_names_that_look_like_markup_stay_text():
-    product = worlds.product("heron", maker="</script><script>alert(1)</script>", name="<img src=x>")
+    hostile = {"maker": "</script><script>alert(1)</script>", "name": "<img src=x>"}
+    product = worlds.product("heron").model_copy(update=hostile)
     page = page_of(worlds.desk([product], [worlds.price("heron", 500)]))
     assert "<script>alert" not in page
     assert "<img" not in page

@@ -1,4 +1,4 @@
-"""The page on which readers weigh for themselves: form, ranking without a script, and the export behind it."""
+"""The page on which readers weigh for themselves: form, ranking without script, and the export behind it."""
 
 from collections.abc import Mapping
 

@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 import worlds
-from spindlewise.render.fragment import LONGEST, fragment
+from spindlewise.render.fragment import LONGEST, can_be_linked, fragment
 
 
 def parts(buyer, **options):
@@ -139,3 +139,12 @@ def test_the_longest_that_the_demo_asks_is_far_from_the_cap():
     patterns = tuple(f"Pattern {k}" for k in range(20))
     buyer = worlds.buyer(needs={"shoes": {"bolts": "three-bolt", "patterns": patterns}})
     assert len(fragment(buyer, with_private=True)) < LONGEST / 2
+
+
+@pytest.mark.parametrize(
+    ("region", "currency", "can"),
+    [("EU", "EUR", True), ("US", "USD", True), ("EU", "USD", False), ("MARS", "EUR", False)],
+)
+def test_the_page_asks_in_a_regions_own_money_only(region, currency, can):
+    catalog = worlds.catalog([worlds.product("heron")], [])
+    assert can_be_linked(catalog, worlds.buyer(region=region, currency=currency)) is can

@@ -57,7 +57,9 @@ def test_every_link_and_anchor_leads_somewhere(site):
             assert not parts.path.startswith("/"), href
             assert target.is_file(), (page, href)
             assert target.is_relative_to(site.folder.resolve())
-            if parts.fragment:
+            if parts.fragment.startswith("v="):
+                assert target.name == "weigh.html", (page, href)  # a question, not an anchor
+            elif parts.fragment:
                 assert parts.fragment in anchors[target], (page, href)
             followed += 1
     assert followed > 1000

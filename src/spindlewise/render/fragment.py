@@ -8,6 +8,7 @@ from urllib.parse import quote
 from spindlewise.answer.weighing import weigh
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.buyer.receiver import Channels, Receiver
+from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.order_weights import centroids
 
 VERSION = "v=1"
@@ -26,6 +27,12 @@ def fragment(buyer: Buyer, with_private: bool = False) -> str:
     balance come in `with_private` only. The currency is the region's own.
     """
     return "#" + "&".join([VERSION, *(f"{key}={value}" for key, value in _parts(buyer, with_private))])
+
+
+def can_be_linked(catalog: Catalog, buyer: Buyer) -> bool:
+    """Whether the page can ask the buyer's question: in a region of the catalog, in that region's money."""
+    facts = catalog.settings.regions.get(buyer.region)
+    return facts is not None and facts.currency == buyer.currency
 
 
 def _parts(buyer: Buyer, with_private: bool) -> Iterator[tuple[str, str]]:

@@ -6,6 +6,7 @@ from spindlewise.render.blocks import Block, Paragraph, Section, blocks_of
 
 LEAVE_OUT_FIRST = (
     "grades",
+    "weigh",
     "figures",
     "owning",
     "question_itself",

@@ -8,6 +8,7 @@ from spindlewise.answer.reply import Reply
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
+from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.render.naming import Naming, listed, naming, sentence
 from spindlewise.render.words_extras import (
     crank_words,
@@ -68,6 +69,7 @@ def reply_sections(catalog: Catalog, reply: Reply) -> tuple[Section, ...]:
         Section("cautions", _cautions(reply), keep=True),
         Section("grades", (grades_key(),) if reply.pick else ()),
         Section("invented", notice_of_invention(catalog), keep=True),
+        Section("weigh", _weigh(catalog, reply)),
     )
     return tuple(section for section in found if section.blocks)
 
@@ -266,6 +268,14 @@ def disclosure_words(product: str, found: Disclosure) -> str:
     after = "" if found.returned == "not applicable" else {"kept": "kept"}.get(found.returned, found.returned)
     parts = [part for part in (unit, after) if part]
     return f"{product}: {listed(parts)}; {COMMISSIONS[found.commission]} ({found.source})."
+
+
+def _weigh(catalog: Catalog, reply: Reply) -> tuple[Block, ...]:
+    """Where the site lets anybody turn this very question; nothing of body or health is in the address."""
+    buyer = reply.ranking.buyer
+    if not can_be_linked(catalog, buyer):
+        return ()
+    return (Paragraph(f"Weigh it yourself: {PAGE}{fragment(buyer)}", "quiet"),)
 
 
 def _cautions(reply: Reply) -> tuple[Block, ...]:

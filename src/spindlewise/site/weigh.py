@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.render.fragment import PAGE, fragment
+from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.site.addresses import relative
 from spindlewise.site.export import weigh_export
 from spindlewise.site.frame import Frame
@@ -40,15 +40,13 @@ def weigh_page(desk: Desk, frame: Frame, buyers: Mapping[str, Buyer]) -> bytes:
         water_options=[(code, f"{code} or better") for code in WATER],
         patterns=sorted({p.cleat.pattern for p in desk.catalog.products.values()} - {"none"}),
         products=[(p.id, f"{p.maker} {p.name}") for p in desk.catalog.products.values()],
-        ready=[(buyer.name, fragment(buyer)) for _, buyer in sorted(buyers.items()) if _fits(desk, buyer)],
+        ready=[
+            (buyer.name, fragment(buyer))
+            for _, buyer in sorted(buyers.items())
+            if can_be_linked(desk.catalog, buyer)
+        ],
     )
     return text.encode()
-
-
-def _fits(desk: Desk, buyer: Buyer) -> bool:
-    """Whether the page can ask the buyer's question: in a region of the catalog, in that region's money."""
-    facts = desk.catalog.settings.regions.get(buyer.region)
-    return facts is not None and facts.currency == buyer.currency
 
 
 def _table(desk: Desk) -> WeighTable | None:

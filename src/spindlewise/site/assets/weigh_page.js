@@ -339,7 +339,7 @@ const WeighPage = (() => {
         (s.unlike ? "; the two stack heights were brought to one basis with the cleat’s height" : "")]);
     facts.push(["Stance", made.stance ? (N.numberText(made.stance.change, 1) === "0.0" ? "no change"
       : N.numberText(Math.abs(made.stance.change), 1) + " mm " + (made.stance.change > 0 ? "wider" : "narrower")) : "cannot be said",
-      made.stance ? "both feet together, with the same washers" + giveOrTake(made.stance.plus_minus) : "how far out one of the pedals sits is not known"]);
+      made.stance ? "both feet together, with the same washers" + (asked.newCrank === null ? "" : ", beside what the new cranks’ Q-factor changes") + giveOrTake(made.stance.plus_minus) : "how far out one of the pedals sits is not known"]);
     facts.push(["Weight", made.weight ? (N.numberText(made.weight.expected) === "0" ? "no change" : N.numberText(Math.abs(made.weight.expected)) + " g " +
       (made.weight.expected < 0 ? "lighter" : "heavier")) : "cannot be said",
       made.weight ? "between " + N.numberText(made.weight.low, 0, true) + " and " + N.numberText(made.weight.high, 0, true) + " g" : "a weight is not known"]);

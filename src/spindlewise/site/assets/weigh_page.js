@@ -180,7 +180,7 @@ const WeighPage = (() => {
       if (key === behind) return;
       behind = key;
       setText(figure, f.text);
-      figure.className = f.known ? "figure" : "figure absent";
+      figure.className = (f.known ? "figure" : "figure absent") + (MONEY[criterion.name] ? " w-money" : "");
       while (figure.nextSibling) figure.nextSibling.remove();
       put(td, {}, [f.spread ? " " : null, f.spread ? el("span", { class: "spread" }, f.spread) : null, " ",
         f.small ? el("span", { class: "small" }, f.small) : f.known ? grade(f.origin) : null]);
@@ -248,7 +248,7 @@ const WeighPage = (() => {
   const readingWords = (row) => {
     const where = asked.receivers.length ? "Your receiver" : "A receiver that hears everything";
     const mode = row.outcome.mode === "unknown" ? "it is unknown what it shows" : "shows " + (row.outcome.detail || row.outcome.mode);
-    const strays = row.reading.value === null ? "" : ", within " + N.figureText(row.reading.value, "%") + " of the truth";
+    const strays = row.reading.value === null ? "" : ", within " + N.figureText(row.reading.value, "%").replace(" ", "\u00a0") + " of the truth";
     return where + (row.outcome.mode === "unknown" ? ": " : " ") + mode + strays + ".";
   };
   const drawPick = () => {

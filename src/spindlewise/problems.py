@@ -11,6 +11,11 @@ Level = Literal["error", "warning"]
 Style = Literal["plain", "human", "json", "github"]
 Sources = Callable[[str], str | None]
 
+RESERVED_FILE_NAMES = frozenset(
+    {"con", "prn", "aux", "nul", *(f"com{n}" for n in range(10)), *(f"lpt{n}" for n in range(10))}
+)
+"""File names that some systems keep for devices; nothing that becomes a file may be called so."""
+
 _SHORT_ESCAPES = {"\n": "\\n", "\r": "\\r", "\t": "\\t", "\0": "\\0"}
 _WINDOW = 100
 

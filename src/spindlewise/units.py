@@ -7,7 +7,7 @@ The minus is ASCII's, so that a pasted figure is still a number; minus zero is n
 import math
 from datetime import date
 from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
-from functools import cache
+from functools import cache, lru_cache
 
 _CONTEXT = Context(prec=400)  # not the thread's context: the same input must give the same digits
 _DECIMALS = {"g": 0, "h": 0, "W": 0, "%": 1, "mm": 1, "s": 1, "points": 1}
@@ -97,12 +97,17 @@ def money_text(amount: Decimal, currency: str, signed: bool = False) -> str:
     >>> money_text(Decimal("1234.5"), "EUR"), money_text(Decimal("98000"), "JPY", signed=True)
     ('EUR 1,234.50', 'JPY +98,000')
     """
+    rounded = to_minor_unit(amount, currency)
+    text = _grouped(rounded, minor_digits(currency))
+    return f"{currency} {'+' if signed and rounded > 0 else ''}{text}"
+
+
+@lru_cache(maxsize=4096)  # prices recur, and the library takes forty times as long as looking one up
+def _grouped(rounded: Decimal, digits: int) -> str:
     from babel.numbers import format_decimal
 
-    rounded = to_minor_unit(amount, currency)
     with localcontext(_CONTEXT):  # the library rounds by the thread's own
-        text = format_decimal(rounded, format=_pattern(minor_digits(currency)), locale="en")
-    return f"{currency} {'+' if signed and rounded > 0 else ''}{text}"
+        return format_decimal(rounded, format=_pattern(digits), locale="en")
 
 
 def rounded(value: float, decimals: int = 0) -> float:
@@ -193,9 +198,13 @@ def _half(value: float) -> Decimal:
 def _in_steps(value: Decimal, decimals: int) -> Decimal:
     if not value.is_finite():
         raise ValueError(f"{value} cannot be printed; give a finite number, and say unknown in words")
-    step = Decimal(1).scaleb(-decimals)
-    found = value.quantize(step, rounding=ROUND_HALF_UP, context=_CONTEXT)
-    return found.copy_abs() if found.is_zero() else found
+    found = value.quantize(_step(decimals), ROUND_HALF_UP, _CONTEXT)
+    return found if found else found.copy_abs()
+
+
+@cache
+def _step(decimals: int) -> Decimal:
+    return Decimal(1).scaleb(-decimals)
 
 
 def _signed_text(value: Decimal, signed: bool) -> str:

@@ -1,12 +1,15 @@
 """What is kept of an answer, and that it is read back as it was."""
 
 import json
+import random
 
 import pytest
 
 import worlds
-from spindlewise.answer.answer_log import append_answer, digest, read_answers, to_log, without_private
+from spindlewise.answer.answer_log import append_answer, digest, read_answers, to_log
+from spindlewise.answer.private import without_private
 from spindlewise.answer.ranking import rank
+from spindlewise.answer.sealed_line import sealed
 from spindlewise.catalog.durable import CannotWrite
 
 PRIVATE = {
@@ -67,8 +70,10 @@ def test_what_failed_the_riders_weight_stays_barred_without_the_weight_itself():
         ("[]", "is not an entry of an answer log"),
         (
             '{"schema": "spindlewise logged answer 9"}',
-            "has another schema than 'spindlewise logged answer 1'",
+            "was written for a newer Spindlewise: this one reads logged answer 2, it is logged answer 9; upd",
         ),
+        ('{"schema": "spindlewise rank 1"}', "has another schema than 'spindlewise logged answer 2'"),
+        ('{"schema": "spindlewise logged answer 2"}', "its seal does not fit"),
         ('{"schema": "spindlewise logged answer 1"}', "lacks a part of an entry"),
         ("x" * 1_000_001, "is 1000001 bytes long, 1000000 at most"),
     ],
@@ -84,18 +89,40 @@ def test_a_line_that_is_no_entry_is_a_problem_and_the_others_are_read(tmp_path, 
     assert [(p.place.line, message in p.message) for p in problems] == [(2, True)]
 
 
-def test_an_entry_that_was_changed_afterwards_is_found(tmp_path):
+def rewritten(log, change, seal):
+    """The one entry of a log, changed by hand and sealed again, or as the first version wrote it."""
+    record = json.loads(log.read_text())
+    del record["seal"]
+    change(record)
+    if not seal:
+        record["schema"] = "spindlewise logged answer 1"
+    log.write_bytes((sealed(record) if seal else json.dumps(record).encode()) + b"\n")
+
+
+@pytest.mark.parametrize(("old", "new"), [('"500.00"', '"400.00"'), ('"pick":"siskin"', '"pick":"heron"')])
+def test_an_entry_that_was_changed_afterwards_is_found(tmp_path, old, new):
     log = tmp_path / "answers.jsonl"
     append_answer(log, entry())
-    log.write_text(log.read_text().replace('"500.00"', '"400.00"'))
+    assert old in log.read_text()
+    log.write_text(log.read_text().replace(old, new))
 
     assert "was changed after it was written" in read_answers(log, "a")[1][0].message
+
+
+def test_an_entry_of_the_first_version_is_read_and_held_to_the_digest_that_it_has(tmp_path):
+    log = tmp_path / "answers.jsonl"
+    append_answer(log, entry())
+    rewritten(log, lambda record: None, seal=False)
+    assert read_answers(log, "a")[1] == []
+    rewritten_line = log.read_text().replace('"500.00"', '"400.00"')
+    log.write_text(rewritten_line)
+    assert "its digest does not fit" in read_answers(log, "a")[1][0].message
 
 
 def test_a_question_that_no_longer_fits_the_model_is_a_problem(tmp_path):
     log = tmp_path / "answers.jsonl"
     append_answer(log, entry())
-    log.write_text(log.read_text().replace('"region":"EU"', '"region":"e u"'))
+    rewritten(log, lambda record: record["buyer"].update(region="e u"), seal=True)
 
     assert "its question cannot be read" in read_answers(log, "a")[1][0].message
 
@@ -113,3 +140,16 @@ def test_a_torn_last_line_and_a_missing_log_are_said(tmp_path):
 
 def test_the_digest_does_not_depend_on_the_order_of_keys():
     assert digest({"a": 1, "b": 2}) == digest({"b": 2, "a": 1})
+
+
+def test_each_of_500_flipped_bits_of_a_log_is_found(tmp_path):
+    log, draw = tmp_path / "answers.jsonl", random.Random(20261120)
+    append_answer(log, entry())
+    append_answer(log, entry(keep_private=True, **PRIVATE))
+    whole = log.read_bytes()
+    ends = [8 * at + bit for at, byte in enumerate(whole) if byte == 10 for bit in range(8)]
+    for at in [*ends, *draw.sample(range(8 * len(whole)), 500)]:
+        changed = bytearray(whole)
+        changed[at // 8] ^= 1 << at % 8
+        log.write_bytes(changed)
+        assert read_answers(log, "a")[1], at

@@ -43,3 +43,13 @@ def test_what_was_not_asked_for_lately_is_forgotten(monkeypatch):
     desk.kept("c", lambda: "C")
 
     assert [desk.kept(name, lambda: "new") for name in ("a", "c", "b")] == ["A", "C", "new"]
+
+
+def test_a_number_stands_for_the_same_parts_only_even_after_some_were_forgotten(monkeypatch):
+    monkeypatch.setattr("spindlewise.answer.desk.MOST_KEPT", 2)
+    desk = worlds.desk([], [])
+    given = [desk.number("kind", part) for part in ("a", "b", "a", "c", "a")]
+
+    assert given[0] == given[2]
+    assert len({given[0], given[1], given[3], given[4]}) == 4
+    assert desk.number("other kind", "a") not in given

@@ -33,5 +33,5 @@ def test_heavier_never_climbs_faster():
 
 
 def test_what_is_missing_is_named():
-    assert gram_worth(worlds.buyer(), change()) == "needs a climb, the rider's weight, the bike's weight"
-    assert gram_worth(worlds.buyer(riding=HILL, **RIDER), None) == "needs the weight of both pedals"
+    assert gram_worth(worlds.buyer(), change()) == "a climb, the rider's weight, the bike's weight"
+    assert gram_worth(worlds.buyer(riding=HILL, **RIDER), None) == "the weight of both pedals"

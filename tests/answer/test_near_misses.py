@@ -13,7 +13,7 @@ def of(name, weight, **changes):
 
 def missed(products, prices, **buyer):
     desk = worlds.desk(products, prices)
-    return near_misses(desk, rank(desk, worlds.buyer(**buyer)))
+    return near_misses(rank(desk, worlds.buyer(**buyer)))
 
 
 def test_a_better_one_just_over_budget_is_named_with_by_how_much():
@@ -75,3 +75,12 @@ def test_a_product_under_a_safety_notice_is_never_nearly_right():
     )
 
     assert found == ()
+
+
+def test_what_was_barred_fails_the_need_that_is_no_longer_known():
+    desk = worlds.desk(
+        [of("heron", 400), of("siskin", 290)], [worlds.price("heron", 500), worlds.price("siskin", 500)]
+    )
+    found = near_misses(rank(desk, worlds.buyer(), barred=frozenset({"siskin"})))
+
+    assert [(m.product, m.failure.need) for m in found] == [("siskin", "rider weight")]

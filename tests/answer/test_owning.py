@@ -4,6 +4,7 @@ from datetime import date
 from decimal import Decimal
 
 import worlds
+from spindlewise.answer.owning import states_riding
 
 
 def spare(amount, **changes):
@@ -91,6 +92,12 @@ def test_without_a_price_there_is_no_cost_of_owning():
 
     assert found.standings["ownership"].origin == "unknown"
     assert found.merits["ownership"][0] == found.merits["ownership"][1]
+
+
+def test_an_account_is_shown_to_those_who_say_how_long_or_how_much_they_ride():
+    assert not states_riding(worlds.buyer())
+    assert states_riding(worlds.buyer(riding={"years": 2.0}))
+    assert states_riding(worlds.buyer(riding={"hours_per_year": 200.0}))
 
 
 def test_a_buyer_who_says_nothing_of_years_gets_the_typical_ones_and_is_told():

@@ -82,3 +82,23 @@ def test_disclosure_comes_for_all_that_are_named_and_cautions_always():
 
     assert [name for name, _ in found.disclosures] == ["heron", "siskin"]
     assert found.cautions == ("Small steps; see a qualified fitter.",)
+
+
+def test_what_owning_costs_is_told_of_pick_and_followers_where_years_or_hours_are_stated():
+    found = replied(riding={"years": 2.0, "hours_per_year": 100.0})
+
+    assert [name for name, _ in found.owned] == ["heron", "siskin"]
+    assert found.owned[0][1].years == 2
+    assert replied().owned == ()
+
+
+def test_a_freed_channel_is_looked_for_in_what_is_told():
+    crowded = {
+        "name": "head unit",
+        "protocols": ("ANT+",),
+        "channels": {"total": 1, "kept": ("cadence",)},
+        "pairs_two_sensors": "cannot",
+    }
+    found = replied(receivers=(crowded,))
+
+    assert {each.product for each in found.freed} == {"heron", "siskin"}

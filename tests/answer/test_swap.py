@@ -39,7 +39,7 @@ def test_without_a_buyer_cranks_and_soles_stay():
 
     assert found.saddle.change_mm == 4.0
     assert found.travel is None
-    assert found.leg.because == "needs a buyer file with body and bike"
+    assert found.leg.because == "it needs a buyer file with body and bike"
 
 
 def test_a_new_crank_of_which_the_old_one_is_unknown_names_it():
@@ -48,7 +48,7 @@ def test_a_new_crank_of_which_the_old_one_is_unknown_names_it():
     assert isinstance(found.saddle, MissingFigures)
     assert [(m.product, m.figure) for m in found.saddle.missing] == [("low", "crank")]
     assert found.plan is None
-    assert found.leg.because == "needs the figures that common practice lacks too"
+    assert found.leg.because == "it needs the figures that common practice lacks too"
 
 
 def test_another_sole_counts():
@@ -89,14 +89,15 @@ def test_stance_counts_both_sides_and_washers_with_their_caution():
     )
     found = moved(worlds.product("slim"), wide, bike={"new_washers_each_side_mm": 1.0})
 
-    assert found.stance.width_mm == 5.0
-    assert [w.foot for w in found.washers] == ["left", "right"]
+    assert found.stance.width_mm == found.stance.pedals.width_mm == 5.0
+    assert [w.foot for w in found.stance.washers] == ["left", "right"]
 
 
 def test_an_unknown_offset_leaves_the_stance_unknown():
     found = moved(worlds.product("slim"), worlds.product("bare", {"pedal_offset_mm": "unknown"})).stance
 
-    assert isinstance(found, MissingFigures)
+    assert isinstance(found.pedals, MissingFigures)
+    assert found.width_mm is None
 
 
 def test_weight_changes_with_its_interval_or_names_what_is_missing():

@@ -13,6 +13,8 @@ PAGES = [
     "buyers/club-racer.html",
     "buyers/nothing-for-it.html",
     "buyers/index.html",
+    "changes.html",
+    "claims.html",
     "method.html",
     "disclosure.html",
     "cautions.html",

@@ -10,6 +10,8 @@ PAGES = [
     "products/yttervane-koldrane.html",
     "buyers/club-racer.html",
     "buyers/index.html",
+    "changes.html",
+    "claims.html",
     "method.html",
     "disclosure.html",
     "cautions.html",

@@ -3,7 +3,7 @@ from decimal import Decimal
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
-from spindlewise.buyer.model import Currency, ProductId, Statement, Sum, Words
+from spindlewise.buyer.model import BuyerId, Currency, ProductId, Statement, Sum, Words
 
 SUM: TypeAdapter[Decimal] = TypeAdapter(Sum)
 
@@ -60,3 +60,9 @@ def test_an_id_can_be_a_file_name(name: str) -> None:
     with pytest.raises(ValidationError):
         TypeAdapter(ProductId).validate_python(name)
     assert TypeAdapter(ProductId).validate_python("a" * 60)
+
+
+@pytest.mark.parametrize("name", ["con", "nul", "com1", "lpt9"])
+def test_an_id_names_the_file_of_an_answer_and_so_no_device(name: str) -> None:
+    with pytest.raises(ValidationError, match="reserved file name"):
+        TypeAdapter(BuyerId).validate_python(name)

@@ -3,6 +3,8 @@
 import errno
 import os
 import stat
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -14,6 +16,7 @@ from spindlewise.catalog.durable import (
     append_line,
     create_file,
     reason,
+    remove_leftovers,
     replace_file,
 )
 
@@ -186,3 +189,31 @@ def test_the_systems_reasons_are_told_in_plain_words(number: int, told: str) -> 
 
 def test_a_reason_without_a_number_is_told_as_it_is() -> None:
     assert reason(OSError("the cable is out")) == "the cable is out"
+
+
+def test_what_a_killed_program_left_goes_and_what_a_running_one_writes_stays(tmp_path: Path) -> None:
+    ended = subprocess.Popen([sys.executable, "-c", ""])
+    ended.wait()
+    gone = [f".index.html.{ended.pid}.new", ".a.999999999.new"]
+    stay = [
+        f".index.html.{os.getpid()}.new",
+        ".index.html.1.new",
+        ".index.html.new",
+        "index.html",
+        ".x.12.old",
+    ]
+    for name in gone + stay:
+        (tmp_path / name).write_text(name)
+    remove_leftovers(tmp_path)
+    assert sorted(p.name for p in tmp_path.iterdir()) == sorted(stay)
+    remove_leftovers(tmp_path / "none")
+
+
+def test_a_process_of_somebody_else_is_running(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refused(*_: object) -> None:
+        raise PermissionError(errno.EPERM, "not yours")
+
+    monkeypatch.setattr(os, "kill", refused)
+    (tmp_path / ".a.12.new").touch()
+    remove_leftovers(tmp_path)
+    assert [p.name for p in tmp_path.iterdir()] == [".a.12.new"]

@@ -6,7 +6,6 @@ from pydantic import TypeAdapter, ValidationError
 
 from spindlewise.catalog.model import (
     GRADES,
-    RESERVED_NAMES,
     Address,
     Amount,
     Currency,
@@ -16,6 +15,7 @@ from spindlewise.catalog.model import (
     Region,
     Text,
 )
+from spindlewise.problems import RESERVED_FILE_NAMES
 
 AMOUNT: TypeAdapter[Decimal] = TypeAdapter(Amount)
 
@@ -57,7 +57,7 @@ def test_an_endless_amount_is_told_in_plain_words() -> None:
 
 
 def test_an_id_is_a_file_name_everywhere() -> None:
-    for name in sorted(RESERVED_NAMES):
+    for name in sorted(RESERVED_FILE_NAMES):
         with pytest.raises(ValidationError, match="reserved file name"):
             TypeAdapter(Identifier).validate_python(name)
     assert TypeAdapter(Identifier).validate_python("console") == "console"
@@ -116,3 +116,9 @@ def test_a_side_price_is_dated_and_placed() -> None:
     for key in right:
         with pytest.raises(ValidationError):
             DatedPrice.model_validate({k: v for k, v in right.items() if k != key})
+
+
+@pytest.mark.parametrize("code", ["CON", "NUL", "PRN", "AUX"])
+def test_a_region_names_a_page_and_so_no_device(code: str) -> None:
+    with pytest.raises(ValidationError, match="reserved file name"):
+        TypeAdapter(Region).validate_python(code)

@@ -11,7 +11,11 @@ BUYERS = ("club-racer", "phone-only")
 def test_a_reply_ready_to_paste_says_all_that_it_must(name: str) -> None:
     result = run("answer", "--buyer", name, "--format", "text")
     assert (result.exit_code, result.stderr) == (0, "")
-    assert widest(result.stdout) <= 78
+    prose, link = result.stdout.rstrip("\n").rsplit("\n", 1)
+    assert widest(prose) <= 78
+    # an address is a word and stays whole, however long
+    assert link.startswith("weigh.html#v=1&region=EU&")
+    assert "mass" not in link
     text = " ".join(result.stdout.split())
     for must in (
         "Our pick: ",

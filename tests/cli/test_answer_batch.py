@@ -29,6 +29,32 @@ def test_bad_lines_are_told_and_the_others_answered(tmp_path):
     assert "4 of 5 questions answered." in result.stderr
 
 
+def test_what_is_no_file_of_questions_exits_5(tmp_path):
+    missing = run("answer", "--batch", tmp_path / "none.csv")
+    assert (missing.exit_code, "none.csv:1:1: error: is not there" in missing.stderr) == (5, True)
+    assert run("answer", "--batch", tmp_path).exit_code == 5
+
+
+def test_an_answer_is_not_written_through_a_link(tmp_path):
+    (tmp_path / "q.csv").write_text(GOOD)
+    mine = tmp_path / "mine.txt"
+    mine.write_text("mine")
+    (tmp_path / "out").mkdir()
+    (tmp_path / "out" / "first.txt").symlink_to(mine)
+    result = run("answer", "--batch", tmp_path / "q.csv", "--output", tmp_path / "out")
+    assert result.exit_code == 5
+    assert "it is a link" in result.stderr
+    assert mine.read_text() == "mine"
+
+
+def test_a_folder_that_cannot_be_made_exits_5(tmp_path):
+    (tmp_path / "q.csv").write_text(GOOD)
+    (tmp_path / "file").write_text("mine")
+    result = run("answer", "--batch", tmp_path / "q.csv", "--output", tmp_path / "file")
+    assert result.exit_code == 5
+    assert (tmp_path / "file").read_text() == "mine"
+
+
 def test_one_file_for_each_question_in_the_form_asked_for(tmp_path):
     (tmp_path / "q.csv").write_text(GOOD)
     plain = run("answer", "--batch", tmp_path / "q.csv", "--output", tmp_path / "texts")

@@ -6,7 +6,7 @@ import typer
 
 from spindlewise.answer.bench_observation import BenchObservation
 from spindlewise.catalog.durable import CannotWrite
-from spindlewise.cli.bench_out import print_snippet, write_observations
+from spindlewise.cli.bench_out import hand_over, print_snippet, write_observations
 
 
 def weight(product: str, day: date = date(2026, 3, 12)) -> BenchObservation:
@@ -38,3 +38,10 @@ def test_a_catalogs_own_folders_are_refused(tmp_path: Path) -> None:
 def test_a_snippet_goes_to_stdout(capsys: pytest.CaptureFixture[str]) -> None:
     print_snippet([weight("one")])
     assert capsys.readouterr().out.startswith("# Add each entry")
+
+
+def test_without_an_observation_nothing_is_handed_over(tmp_path: Path) -> None:
+    with pytest.raises(typer.Exit):
+        hand_over([], True, tmp_path, "weight", "two readings are needed")
+    hand_over([weight("one")], False, tmp_path, "weight", "")
+    assert len(list(tmp_path.iterdir())) == 1

@@ -1,9 +1,12 @@
 import json
+import re
 from pathlib import Path
 
 import pytest
 
 from command_line import copied, run
+from spindlewise.catalog.file_digest import digests
+from spindlewise.site.manifest import Manifest
 
 
 def spoil(folder: Path, name: str, old: str, new: str) -> None:
@@ -18,7 +21,42 @@ def test_a_sound_catalog_has_warnings_only_and_exits_0() -> None:
     assert result.exit_code == 0
     assert ": warning: " in result.stdout
     assert ": error: " not in result.stdout
-    assert result.stderr == ""
+    assert re.search(
+        r": \d+ warnings; read 7 products, \d+ buyers, \d+ prices and \d+ bench files?\.$", result.stderr
+    )
+
+
+def test_a_clean_catalog_is_said_to_be_clean_and_how_much_was_read(tmp_path: Path) -> None:
+    folder = tmp_path / "mine"
+    run("new", "catalog", folder, catalog=None)
+    result = run("check", catalog=folder)
+    assert (result.exit_code, result.stdout) == (0, "")
+    assert result.stderr == (
+        f"{folder}: nothing is wrong; read 1 product, 1 buyer, 1 price and 0 bench files.\n"
+    )
+
+
+def test_what_could_not_be_read_is_not_counted(tmp_path: Path) -> None:
+    folder = copied(tmp_path)
+    spoil(folder, "products/tarnquell-liskar-duo.yaml", "kind: power pedal", "kind: power pedl")
+    spoil(folder, "products/tarnquell-liskar-mono.yaml", "kind: power pedal", "kind: power pedl")
+    result = run("check", catalog=folder)
+    assert "2 errors and " in result.stderr
+    assert "; read" not in result.stderr
+
+
+def test_against_a_site_a_changed_log_is_an_error_and_a_grown_one_is_none(tmp_path: Path) -> None:
+    folder, site = copied(tmp_path), tmp_path / "site"
+    site.mkdir()
+    (site / "manifest.json").write_bytes(Manifest("2026-11-20", digests(folder)).to_bytes())
+    assert run("price", "add", "tarnquell-liskar-duo", "650", "--seller", "A", catalog=folder).exit_code == 0
+    assert run("check", "--against", site, catalog=folder).exit_code == 0
+    spoil(folder, "prices.csv", "699.00", "698.00")
+    result = run("check", "--against", site, "--format", "plain", catalog=folder)
+    assert result.exit_code == 3
+    assert "bytes are not as when the site was published" in result.stdout
+    assert run("check", catalog=folder).exit_code == 0
+    assert run("check", "--against", tmp_path / "none", catalog=folder).exit_code == 5
 
 
 def test_with_strict_a_warning_is_an_error() -> None:

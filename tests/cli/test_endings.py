@@ -14,6 +14,9 @@ from spindlewise.problems import Place, Problem
         (NoAnswer("no weight", "weigh it"), 4, "no answer: no weight; weigh it\n"),
         (NoMarket("no region X"), 4, "no answer: no region X\n"),
         (CannotWrite("log: the disk is full"), 5, "error: log: the disk is full\n"),
+        (OSError(28, "No space left on device", "site/a.html"), 5, "error: site/a.html: the disk is full\n"),
+        (FileNotFoundError(2, "No such file", "q.csv"), 5, "error: q.csv: is not there\n"),
+        (OSError("odd"), 5, "error: odd\n"),
         (KeyError("odd"), 1, "spindlewise itself failed (KeyError: "),
     ],
 )

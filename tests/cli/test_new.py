@@ -25,6 +25,24 @@ def test_a_new_product_and_a_new_buyer_check(tmp_path: Path) -> None:
     assert read("answer", "--buyer", "ann-o-hill-racer", catalog=folder)["pick"]
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("new", "product", "Brisk Nine"),
+        ("new", "buyer", "Ann"),
+        ("price", "add", "tarnquell-liskar-duo", "500", "--seller", "Lock Cycles"),
+        ("price", "repair"),
+    ],
+)
+def test_nothing_is_written_into_the_demo(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    result = run(*words, catalog=None)
+    assert (result.exit_code, result.stdout) == (2, "")
+    assert "there is no catalog in this folder to write into" in result.stderr
+
+
 @pytest.mark.parametrize("kind", ["product", "buyer"])
 def test_nothing_is_overwritten(tmp_path: Path, kind: str) -> None:
     folder = copied(tmp_path)

@@ -34,6 +34,28 @@ def test_a_log_that_cannot_be_read_exits_5_and_a_bad_line_3(tmp_path):
     assert "1 answer read again" in result.stdout
 
 
+def test_a_torn_last_line_is_taken_out_on_request_only(tmp_path):
+    log = tmp_path / "answers.jsonl"
+    run("answer", "--buyer", "phone-only", "--log", log)
+    whole = log.read_bytes()
+    log.write_bytes(whole + b'{"schema":"spin')
+
+    plain = run("recheck", log)
+    assert plain.exit_code == 3
+    assert "the last line has no end; `spindlewise recheck --repair` takes it out" in plain.stderr
+    refused = run("answer", "--buyer", "phone-only", "--log", log)
+    assert refused.exit_code == 5
+    assert "its last line is torn; run `spindlewise recheck --repair` first" in refused.stderr
+    assert log.read_bytes() == whole + b'{"schema":"spin'
+
+    mended = run("recheck", log, "--repair")
+    assert mended.exit_code == 0
+    assert "took out" in mended.stderr
+    assert log.read_bytes() == whole
+    assert (tmp_path / "answers.jsonl.torn-1").read_bytes() == whole + b'{"schema":"spin'
+    assert "nothing was changed" in run("recheck", log, "--repair").stderr
+
+
 def test_body_data_is_kept_only_when_asked(tmp_path):
     log = tmp_path / "answers.jsonl"
     run("answer", "--buyer", "club-racer", "--log", log)

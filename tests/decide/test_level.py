@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from spindlewise.decide import level as level_module
-from spindlewise.decide.level import difference_uncertainty, levels, ranks, spreads
+from spindlewise.decide.level import difference_uncertainty, footing, levels, ranks, spreads
+from spindlewise.decide.score import score
 from spindlewise.decide.table import MeritTable
 
 
@@ -87,3 +88,15 @@ def test_the_pairwise_rule_written_out_gives_the_same():
             squares = sum((100 * weights[k] * (expected[better, k] - low[better, k])) ** 2 for k in range(3))
             squares += sum((100 * weights[k] * (high[worse, k] - expected[worse, k])) ** 2 for k in range(3))
             assert found.level[i, j] == (i != j and abs(scores[0] - scores[1]) <= math.sqrt(squares))
+
+
+@pytest.mark.parametrize("held_share", [0.0, 0.3, 1.0])
+def test_one_products_footing_is_its_row_of_the_whole(held_share):
+    rng = np.random.default_rng(4)
+    low, expected, high = np.sort(rng.integers(0, 9, (3, 30, 3)) / 8, axis=0)
+    some = MeritTable(tuple(f"p{i:02}" for i in range(30)), tuple("xyz"), low, expected, high)
+    weights, held = np.array([3.0, 2.0, 1.0]), rng.random(30) < held_share
+    whole, spread = levels(some, weights, held), spreads(some, weights)
+    for row in range(30):
+        alone = footing(score(some, weights).expected, spread, held, row)
+        assert (alone.rank, alone.level_with) == (whole.ranks[row], whole.level_with(row))

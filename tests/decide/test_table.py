@@ -69,3 +69,20 @@ def test_keep_takes_the_products_named_in_the_order_named():
     assert MeritTable(NAMES, CRITERIA, merits, merits, merits).keep(["heron"]).is_certain
     with pytest.raises(ValueError, match="no product wigeon; it has heron, siskin"):
         whole.keep(["wigeon"])
+
+
+def test_keep_refuses_a_product_named_twice():
+    whole = table([[0.1, 0.2], [0.3, 0.4]], [[0.2, 0.3], [0.4, 0.5]], [[0.3, 0.4], [0.5, 0.6]])
+    with pytest.raises(ValueError, match="more than once: heron"):
+        whole.keep(["heron", "heron"])
+
+
+def test_rows_of_a_checked_table_are_a_table_of_their_own_that_nobody_can_write_to():
+    whole = table([[0.1, 0.2], [0.3, 0.4]], [[0.2, 0.3], [0.4, 0.5]], [[0.3, 0.4], [0.5, 0.6]])
+    part = whole.at_rows(np.array([1]))
+    assert part.products == ("siskin",)
+    again = MeritTable(part.products, part.criteria, part.low, part.expected, part.high)
+    for name in ("low", "expected", "high"):
+        assert np.array_equal(getattr(part, name), getattr(again, name))
+        assert not getattr(part, name).flags.writeable
+        assert getattr(part, name).flags.c_contiguous

@@ -3,13 +3,12 @@
 import errno
 import multiprocessing
 import os
-import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
 import pytest
 
+from faults.interrupted import Act, Interrupted, denied, killed, no_space
 from spindlewise.catalog.durable import CannotWrite, append_line, create_file, replace_file
 
 HEADER = b"date,amount\n"
@@ -17,7 +16,6 @@ OLD = HEADER + b"2026-11-17,899.00\n"
 LINE = b"2026-11-18,849.00\n"
 PAGE = b"<!doctype html>" + b"new" * 500
 Write = Callable[[Path], None]
-Act = Callable[[], None]
 
 
 def _append(path: Path) -> None:
@@ -32,67 +30,11 @@ def _create(path: Path) -> None:
     create_file(path, PAGE)
 
 
-def _no_space() -> None:
-    raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
-
-
-def _denied() -> None:
-    raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
-
-
-def _killed() -> None:
-    os._exit(9)
-
-
-CALLS = ["open", "write", "fsync", "ftruncate", "pread", "fstat", "fchmod", "replace", "link", "close"]
-
-
-def _locking() -> bool:
-    """Whether the lock's own library makes the call: it is trusted to clean up after itself."""
-    frame = sys._getframe(1)
-    while frame.f_back is not None:
-        if frame.f_globals.get("__name__", "").startswith("filelock"):
-            return True
-        frame = frame.f_back
-    return False
-
-
-class Interrupted:
-    """The n-th call, of the named ones and on files of the folder, ends in `act`; the others go through."""
-
-    def __init__(self, patch: pytest.MonkeyPatch, folder: Path, nth: int, act: Act) -> None:
-        self.folder, self.nth, self.act = folder, nth, act
-        self.seen: list[str] = []
-        self.after = False
-        for name in CALLS:
-            patch.setattr(os, name, self._wrapped(name, getattr(os, name)))
-
-    def _wrapped(self, name: str, real: Callable[..., Any]) -> Callable[..., Any]:
-        def call(*args: Any, **kwargs: Any) -> Any:
-            about = args[0]
-            if isinstance(about, int):
-                try:
-                    about = Path(f"/proc/self/fd/{about}").readlink()
-                except OSError:
-                    return real(*args, **kwargs)
-            about = Path(os.fspath(about))
-            if (about != self.folder and self.folder not in about.parents) or _locking():
-                return real(*args, **kwargs)
-            self.seen.append(name)
-            if len(self.seen) - 1 == self.nth:
-                if name == "close":  # a file is closed even where closing reports a failure
-                    real(*args, **kwargs)
-                self.act()
-            return real(*args, **kwargs)
-
-        return call
-
-
 def _calls_of(write: Write, folder: Path, old: bytes | None) -> list[str]:
     """The system calls of an undisturbed write."""
     path = _prepared(folder, old)
     with pytest.MonkeyPatch.context() as patch:
-        watched = Interrupted(patch, folder, -1, _killed)
+        watched = Interrupted(patch, folder, -1, killed)
         write(path)
     return watched.seen
 
@@ -144,7 +86,7 @@ def _again(write: Write, path: Path) -> None:
         write(path)
 
 
-@pytest.mark.parametrize("act", [_no_space, _denied])
+@pytest.mark.parametrize("act", [no_space, denied])
 @pytest.mark.parametrize("case", CASES)
 def test_a_failing_call_leaves_the_old_file_or_says_that_the_new_one_stands(
     tmp_path: Path, case: str, act: Act
@@ -187,7 +129,7 @@ def test_a_program_that_dies_at_any_call_leaves_the_old_file_or_the_new_one(
         path = _prepared(folder, old)
 
         def dies(path: Path = path, folder: Path = folder, nth: int = nth) -> None:
-            Interrupted(pytest.MonkeyPatch(), folder, nth, _killed)
+            Interrupted(pytest.MonkeyPatch(), folder, nth, killed)
             write(path)
 
         child = fork.Process(target=dies)

@@ -12,6 +12,7 @@ from spindlewise.fit.leg import (
     Contact,
     OutOfReach,
     Rider,
+    _hip_to_ankle_at,
     hip_to_ankle_mm,
     knee_flexion_deg,
     longest_reach_mm,
@@ -59,6 +60,14 @@ def test_the_longest_and_shortest_reach_are_those_of_a_fine_search() -> None:
     assert longest_reach_mm(RIDER, CONTACT) == pytest.approx(every.max(), abs=1e-5)
     assert shortest_reach_mm(RIDER, CONTACT) == pytest.approx(every.min(), abs=1e-5)
     assert longest_reach_mm(RIDER, CONTACT) >= every.max()
+
+
+@pytest.mark.parametrize("crank_deg", [0.0, 37.5, 90.0, 174.0, 181.3, 299.0])
+def test_one_angle_at_a_time_gives_what_a_whole_turn_gives(crank_deg: float) -> None:
+    rider = Rider(430.0, 430.0, 70.0, 715.0, 73.0, 10.0, 20.0, 15.0)
+    contact = Contact(20.0, 172.5, 125.0)
+    turn = float(hip_to_ankle_mm(rider, contact, np.array([crank_deg]), 3.5)[0])
+    assert _hip_to_ankle_at(rider, contact, 3.5)(crank_deg) == pytest.approx(turn, abs=1e-9)
 
 
 def test_knee_angles_that_need_no_calculator() -> None:

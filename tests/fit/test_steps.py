@@ -33,6 +33,7 @@ def test_stack_cleat_and_crank_together_call_for_steps_however_small_the_sum() -
     assert plan.steps_mm == (1.5, 1.5)
     assert plan.because == ("stack, cleat and crank change together",)
     assert step_plan(3.0, stack_mm=4.0, crank_mm=-1.0).because == ()
+    assert step_plan(3.0, stack_mm=4.0, crank_mm=-1.0, other_cleat=True).because == plan.because
     assert step_plan(0.0, stack_mm=4.0, cleat_mm=1.0, crank_mm=-5.0).steps_mm == ()
 
 

@@ -65,3 +65,20 @@ def test_everything_twice_as_large_moves_twice_as_far(rider: Rider, old: Contact
 def test_the_longest_reach_is_kept(rider: Rider, old: Contact, new: Contact) -> None:
     moved = saddle_change_mm(rider, old, new)
     assert longest_reach_mm(rider, new, moved) == pytest.approx(longest_reach_mm(rider, old), abs=1e-7)
+
+
+@settings(deadline=None, max_examples=40)
+@given(riders, contacts, st.floats(0.1, 10))
+def test_a_level_foot_and_no_cleat_change_give_symmetric_swaps(
+    rider: Rider, old: Contact, by_mm: float
+) -> None:
+    """As far up there as down and back: exactly under an upright tube, very nearly under any other."""
+    level = replace(rider, pitch_up_deg=0.0, pitch_down_deg=0.0)
+    taller = replace(old, axis_to_foot_mm=old.axis_to_foot_mm + by_mm)
+
+    def both_ways(tube_deg: float) -> float:
+        on_this = replace(level, seat_tube_angle_deg=tube_deg)
+        return saddle_change_mm(on_this, old, taller) + saddle_change_mm(on_this, taller, old)
+
+    assert both_ways(90.0) == pytest.approx(0.0, abs=1e-6)
+    assert abs(both_ways(level.seat_tube_angle_deg)) < 0.001 * by_mm * by_mm

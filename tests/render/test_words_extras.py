@@ -1,5 +1,6 @@
 """Trades, promises, cranks and seconds, in sentences."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -12,6 +13,7 @@ from spindlewise.reception.crank_setting import crank_setting_error
 from spindlewise.render.naming import Naming
 from spindlewise.render.words_extras import (
     crank_words,
+    gram_price,
     gram_sentence,
     promise_sentences,
     trade_sentences,
@@ -40,13 +42,13 @@ def test_so_much_weighs_as_much_as_so_much_money_or_comes_to_points():
             True,
             250.0,
             "The head unit has another crank length than is ridden (170 mm set, 172.5 mm ridden): "
-            "power reads -1.4 % (-4 W at threshold power) off.",
+            "power reads 1.4 % low, 4 W at threshold power.",
         ),
         (
             False,
             None,
             "Set the new crank length in the head unit: left as it is (170 mm set, 172.5 mm ridden), "
-            "power would read -1.4 % off.",
+            "power would read 1.4 % low.",
         ),
     ],
 )
@@ -63,11 +65,38 @@ def replied(links=None, **buyer):
 
 def test_seconds_on_the_buyers_climb_or_nothing():
     climb = {"climb": {"length_m": 10_000.0, "gradient_pct": 8.0, "power_w": 250.0}}
-    said = gram_sentence(replied(riding=climb, needs={"rider_mass_kg": 72.0}, bike={"bike_mass_kg": 8.0}))
+    said = gram_sentence(
+        replied(riding=climb, needs={"rider_mass_kg": 72.0}, bike={"bike_mass_kg": 8.0}).gram_worth
+    )
 
     assert said.startswith("On your climb of about 46 minutes that weight saves 1.9 s (")
     assert "Martin et al. 1998" in said
-    assert gram_sentence(replied()) == ""
+    assert gram_sentence(replied().gram_worth) == ""
+    assert gram_sentence(replied(riding=climb, needs={"rider_mass_kg": 72.0}).gram_worth) == (
+        "What the weight is worth on your climb needs the bike's weight."
+    )
+
+
+def test_a_gram_in_money_stands_beside_a_gram_in_seconds():
+    climb = {"climb": {"length_m": 10_000.0, "gradient_pct": 8.0, "power_w": 250.0}}
+    reply = replied(riding=climb, needs={"rider_mass_kg": 72.0}, bike={"bike_mass_kg": 8.0})
+
+    assert gram_price(reply) == "EUR 8.33"
+    said = gram_sentence(reply.gram_worth, gram_price(reply))
+    assert said.endswith(" So EUR 8.33 a gram stand beside 0.031 s a gram.")
+    assert gram_price(replace(reply, climb=None)) == gram_price(replace(reply, pick=None)) == ""
+    assert gram_price(replace(reply, climb=replace(reply.climb, steps=reply.climb.steps[:1]))) == ""
+
+
+def test_a_promise_of_no_stated_version_says_so():
+    promise = {"since": "promised", "firmware": "unknown", "source": "maker"}
+    carries = (
+        {"what": "power", "how": "one side doubled", **worlds.START},
+        {"what": "power", "how": "both sides", **promise},
+    )
+    (said,) = promise_sentences(replied(links=({"protocol": "ANT+", "carries": carries},)), NAMES)
+
+    assert said.startswith("Shore Heron: firmware of a version that nobody states is promised, not there; ")
 
 
 def test_a_promise_is_told_and_not_bought():
@@ -87,3 +116,25 @@ def test_a_promise_is_told_and_not_bought():
 
 def test_every_weight_has_its_sentence():
     assert len(trade_sentences(replied(), NAMES)) == 3
+
+
+def test_kept_promises_that_would_change_the_pick_are_said_and_more_than_power_is_told():
+    promise = {"since": "promised", "firmware": "4.0", "source": "maker"}
+    carries = (
+        {"what": "power", "how": "both sides", **worlds.START},
+        {"what": "balance", "how": "carried", **promise},
+        {"what": "stroke metrics", "how": "carried", **promise},
+    )
+    heron = worlds.product(
+        "heron", {"weight_g": (worlds.weighed(300.0),)}, links=({"protocol": "ANT+", "carries": carries},)
+    )
+    other = worlds.product("siskin", {"weight_g": (worlds.weighed(400.0),)})
+    desk = worlds.desk([heron, other], [worlds.price("heron", 500), worlds.price("siskin", 500)])
+    reply = reply_to(desk, worlds.buyer(points={"detail": 9, "weight": 1}))
+    said = promise_sentences(reply, NAMES)
+
+    assert said == (
+        "Shore Heron: firmware 4.0 is promised, not there; with it head unit would receive balance and "
+        "receive stroke metrics (today: both sides).",
+        "If all promises were kept, the pick would be Shore Heron. A promise is not bought here.",
+    )

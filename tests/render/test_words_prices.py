@@ -73,3 +73,14 @@ def test_one_price_in_a_sentence() -> None:
     assert row_words(row, names()) == (
         "Tarnquell Liskar Duo, EU: EUR 559.00, tax in, street, Quayside Wheels, 2026-10-01, until 2026-11-20"
     )
+
+
+def test_a_price_lifts_no_safety_notice() -> None:
+    found = changed("yttervane-koldrane", "100")
+    blocks = change_blocks(desk().catalog, found, "If", False)
+    table = next(b for b in blocks if isinstance(b, Table))
+    held = next(row for row in table.rows if row[3] == "Yttervane Koldrane")
+    assert held[:3] == ("-", "-", "")
+    cautions = [b.text for b in blocks if isinstance(b, Paragraph) and b.tone == "caution"]
+    assert len(cautions) == 1
+    assert cautions[0].startswith("Yttervane Koldrane: A batch of spindles may crack")

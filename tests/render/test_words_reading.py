@@ -2,16 +2,17 @@ from dataclasses import replace
 
 import pytest
 
-from small_answers import buyer, desk, reply
+from small_answers import buyer, desk, names, reply
+from spindlewise.answer.freed_channel import Freed
 from spindlewise.answer.ranking import rank
-from spindlewise.reception.doubled_side import doubled_error
-from spindlewise.render.blocks import Bullets, Paragraph
+from spindlewise.buyer.receiver import Channels
+from spindlewise.render.blocks import Bullets, Paragraph, Table
 from spindlewise.render.words_reading import (
-    doubled_words,
+    channel_words,
+    freed_words,
     other_reading_words,
     reading_blocks,
     reception_words,
-    trust_words,
 )
 
 
@@ -23,7 +24,7 @@ def test_both_sides_with_balance_and_firmware() -> None:
     found = reply().ranking.placed[0].received.reception
     text = reception_words(found)
     assert text.startswith(
-        "On head unit on the bars: shows the power of both legs over ANT+ from firmware 3.1 on"
+        "On head unit on the bars: shows the power of both legs over ANT+ on 1 channel from firmware 3.1 on"
     )
     assert "balance arrives, stroke metrics arrive." in text
 
@@ -36,6 +37,8 @@ def test_what_is_less_says_why(mode: str, said: str) -> None:
     found = replace(placed("tarnquell-liskar-mono").received.reception, mode=mode, because=("of this",))
     assert said in reception_words(found)
     assert "(of this)" in reception_words(found)
+    also = replace(found, because=("of this", f"over ANT+: {mode}", "over Bluetooth: both sides"))
+    assert "(of this; over Bluetooth: both sides)" in reception_words(also)
 
 
 def test_an_unknown_mode_says_its_bounds() -> None:
@@ -49,23 +52,13 @@ def test_an_unknown_mode_says_its_bounds() -> None:
     assert "balance may or may not arrive" in reception_words(doubtful)
 
 
-def test_a_doubled_side_in_percent_and_watts() -> None:
-    text = doubled_words(doubled_error((0.47, 0.49), "left", 250), "phone")
-    assert text == (
-        "Doubling one leg reads low there: -6.0 % to -2.0 % at your own balance, "
-        "which is -15 W to -5 W at your threshold power (phone)."
-    )
-    assert "for 19 riders of 20, since your balance is unknown" in doubled_words(doubled_error(None), "phone")
-    single = doubled_words(doubled_error((0.47, 0.47), "left", 250), "phone")
-    assert "-6.0 % at your own balance, which is -15 W at" in single
-
-
 def test_the_doubled_side_stands_beside_its_receiver() -> None:
     product = desk().catalog.products["tarnquell-liskar-mono"]
     blocks = reading_blocks(placed("tarnquell-liskar-mono"), product, buyer("phone-only"))
     assert isinstance(blocks[0], Bullets)
     assert any("Doubling one leg" in item for item in blocks[0].items)
-    text = other_reading_words("Mono", placed("tarnquell-liskar-mono"), product, buyer("phone-only"))
+    assert isinstance(blocks[-1], Table)
+    (text,) = other_reading_words("Mono", placed("tarnquell-liskar-mono"), product, buyer("phone-only"))
     assert text.startswith("Mono: On phone on the bars: shows one leg's power doubled over Bluetooth")
     assert "Doubling one leg" in text
 
@@ -78,13 +71,43 @@ def test_an_assumed_receiver_is_said_to_be_assumed() -> None:
     assert "best case" in blocks[0].text
 
 
-def test_how_far_a_reading_may_stray_or_why_nobody_can_say() -> None:
-    found = reply().ranking.placed[0]
-    assert "of the truth in about 19 cases of 20; bench spread does most of it" in trust_words(found)
-    budget = replace(found.received.budget, expanded_pct=None, missing=("claimed tolerance",))
-    lacking = replace(found, received=replace(found.received, budget=budget))
-    assert trust_words(lacking).endswith("cannot be said; not known: claimed tolerance.")
-    nothing = replace(
-        found, received=replace(found.received, budget=replace(budget, missing=(), note="nothing arrives"))
+def test_stroke_metrics_may_arrive_of_a_doubled_side() -> None:
+    found = replace(placed("tarnquell-liskar-mono").received.reception, stroke_metrics="arrives")
+    assert "; balance does not arrive, stroke metrics arrive (" in reception_words(found)
+    nothing = replace(found, mode="nothing", protocol=None, channels_used=0, because=("no radio",))
+    assert reception_words(nothing) == "On phone on the bars: shows nothing (no radio)."
+
+
+def test_two_sensors_take_two_channels_and_the_reason_for_no_balance_is_told() -> None:
+    both = replace(
+        reply().ranking.placed[0].received.reception,
+        channels_used=2,
+        firmware=None,
+        balance="does not arrive",
+        because=("each pedal is a sensor", "the receiver does not show balance"),
     )
-    assert trust_words(nothing).endswith("cannot be said; nothing arrives.")
+    assert reception_words(both) == (
+        "On head unit on the bars: shows the power of both legs over ANT+ on 2 channels; balance does not "
+        "arrive, stroke metrics arrive (the receiver does not show balance)."
+    )
+
+
+def test_channels_that_other_sensors_take_are_counted() -> None:
+    (receiver,) = buyer("club-racer").receivers
+    assert channel_words(receiver) == (
+        "Of 8 channels of head unit on the bars, heart rate and speed take 2; free for power: 6."
+    )
+    crowded = receiver.model_copy(update={"channels": Channels(total=1, kept=("heart rate", "cadence"))})
+    assert channel_words(crowded).endswith("free for power: 0, and the sensors lack 1 already.")
+    assert channel_words(receiver.model_copy(update={"channels": Channels(total=1)})) == ""
+    assert channel_words(receiver.model_copy(update={"channels": "unlimited"})) == ""
+
+
+def test_a_channel_freed_by_the_cadence_sensor() -> None:
+    then = reply().ranking.placed[0].received.reception
+    now = replace(then, mode="one side only", balance="does not arrive", stroke_metrics="does not arrive")
+    assert freed_words(Freed("tarnquell-liskar-duo", now, then), names()) == (
+        "Tarnquell Liskar Duo: pedals send cadence with the power. With the cadence sensor's channel free, "
+        "head unit on the bars would show both sides, receive balance and receive stroke metrics "
+        "(now: one side only)."
+    )

@@ -1,5 +1,7 @@
 """Answers read again, in words."""
 
+from datetime import date
+
 import pytest
 
 import worlds
@@ -29,6 +31,16 @@ def again(then, now, **buyer):
     return recheck(now, [entry])
 
 
+def notice():
+    return {
+        "date": date(2026, 5, 1),
+        "ended": "none",
+        "what": "May crack.",
+        "action": "Stop riding.",
+        "issued_by": "the maker",
+    }
+
+
 def said(then, now, **buyer):
     found = again(then, now, **buyer)
     return as_text(recheck_blocks(now.catalog, found, "2026-11-20"), 400)
@@ -37,7 +49,7 @@ def said(then, now, **buyer):
 def test_a_fall_that_takes_the_pick_comes_with_reason_and_reply():
     text = said(desk(), desk(siskin=450))
 
-    assert "No longer holds. Invented Works Siskin: price was 650.00, is 450.00." in text
+    assert "No longer holds. Invented Works Siskin: price was EUR 650.00, is EUR 450.00." in text
     assert (
         "To paste: We told you Invented Works Heron on 2026-11-20. Today we would say Invented Works Siskin "
         "at EUR 450.00." in text
@@ -76,6 +88,31 @@ def test_nothing_left_level_with_another_and_cannot_be_told():
     assert "1 cannot be told." in text
 
 
+def test_whoever_was_told_to_buy_what_is_now_under_a_notice_is_told_first_of_the_notice():
+    noticed = worlds.product(
+        "siskin", {"weight_g": (worlds.weighed(300.0, 1.0),)}, safety_notices=(notice(),)
+    )
+    then, now = desk(siskin=450), desk(siskin=450, products=[of("heron", 330.0), noticed])
+    text = said(then, now)
+
+    assert (
+        "To paste: We told you Invented Works Siskin on 2026-11-20. Safety notice. Invented Works Siskin: "
+        "May crack. Stop riding. (Issued 2026-05-01 by the maker.) Today we would say Invented Works Heron"
+    ) in text
+    assert "No longer holds. Invented Works Siskin: a safety notice stands now." in text
+
+
+def test_the_notice_is_told_as_well_where_the_product_is_out_by_now():
+    noticed = worlds.product(
+        "siskin", {"weight_g": (worlds.weighed(300.0, 1.0),)}, safety_notices=(notice(),)
+    )
+    now = desk(siskin=450, products=[of("heron", 330.0), noticed])
+    dear = desk(siskin=900, products=[of("heron", 330.0), noticed])
+
+    assert "Safety notice. Invented Works Siskin: May crack." in said(desk(siskin=450), dear, budget=700)
+    assert "lifted" not in said(now, dear, budget=700)
+
+
 def test_many_reasons_are_cut_and_counted():
     then = worlds.desk(
         [of(f"p{i}", 330.0) for i in range(8)], [worlds.price(f"p{i}", 500 + i) for i in range(8)]
@@ -96,6 +133,15 @@ def test_many_reasons_are_cut_and_counted():
             "Shore Heron is new in the catalog.",
         ),
         (Change("heron", "weight", "330", "334"), "Shore Heron: weight was 330, is 334."),
+        (Change("heron", "price", "none", "334.00"), "Shore Heron: price was unknown, is EUR 334.00."),
+        (
+            Change("heron", "safety", "no safety notice", "under a safety notice"),
+            "Shore Heron: a safety notice stands now.",
+        ),
+        (
+            Change("heron", "safety", "under a safety notice", "no safety notice"),
+            "Shore Heron: its safety notice was lifted.",
+        ),
         (
             Change("heron", "needs", "meets all needs", "costs too much"),
             "Shore Heron: meets all needs then, costs too much now.",
@@ -103,4 +149,4 @@ def test_many_reasons_are_cut_and_counted():
     ],
 )
 def test_one_change(change, words):
-    assert change_words(change, NAMES) == words
+    assert change_words(change, NAMES, "EUR") == words

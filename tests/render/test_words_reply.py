@@ -89,3 +89,12 @@ def test_the_leg_model_opens_its_mouth_only_with_body_data() -> None:
 def test_no_word_of_ours_needs_a_glossary() -> None:
     for word in ("merit", "standing_", "break_even", "k = 2", ": None", " nan ", " inf "):
         assert word not in text(), word
+
+
+def test_the_last_word_is_where_anybody_may_weigh_it_themselves():
+    last = reply_sections(desk().catalog, reply())[-1]
+    assert last.name == "weigh"
+    (said,) = last.blocks
+    assert said.text.startswith("Weigh it yourself: weigh.html#v=1&region=EU&")
+    assert "mass" not in said.text
+    assert "left=" not in said.text

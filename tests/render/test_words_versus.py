@@ -1,10 +1,11 @@
 """Two products side by side, in words."""
 
 from datetime import date
+from itertools import pairwise
 
 import worlds
 from spindlewise.answer.versus import versus
-from spindlewise.render.blocks import Heading, Table
+from spindlewise.render.blocks import Bullets, Heading, Table
 from spindlewise.render.naming import naming
 from spindlewise.render.words_versus import verdict_words, versus_blocks
 
@@ -36,7 +37,9 @@ def test_who_leads_by_how_much_and_where_each_gains():
     assert verdict() == (
         "Invented Works Siskin leads by 5.3 points. Invented Works Heron loses 5.3 points on weight."
     )
-    assert verdict(heron=300.0, siskin=330.0).startswith("Invented Works Heron leads by 5.3 points.")
+    assert verdict(heron=300.0, siskin=330.0) == (
+        "Invented Works Heron leads by 5.3 points. It gains 5.3 points on weight."
+    )
 
 
 def test_level_is_said_as_level():
@@ -47,6 +50,18 @@ def test_a_leader_under_a_notice_is_said_to_be_held_back():
     assert "leads by 5.3 points, but a safety notice holds it back." in verdict(
         siskin_changes={"safety_notices": (NOTICE,)}
     )
+
+
+def test_nothing_is_said_to_score_no_less_because_the_other_is_held_back():
+    desk, found = compared(siskin_changes={"safety_notices": (NOTICE,)})
+    said = next(
+        after.items
+        for block, after in pairwise(versus_blocks(desk.catalog, found))
+        if isinstance(block, Heading)
+        and block.text == "What preferring one costs"
+        and isinstance(after, Bullets)
+    )
+    assert said == ("Invented Works Siskin is held back by a safety notice, whatever it costs.",)
 
 
 def test_the_table_adds_up_and_names_both():

@@ -33,7 +33,7 @@ def test_level_products_are_called_level_and_never_second() -> None:
     assert level_words(replace(placed, level_with=()), names()) == ""
     text = level_words(replace(placed, level_with=("tarnquell-liskar-duo",)), names())
     assert text.startswith("Level with it: Tarnquell Liskar Duo; ")
-    assert place_words(replace(placed, level_with=("x",))) == "1="
+    assert place_words(replace(placed, level_with=("x",))) == "1 to 2"
     assert place_words(replace(placed, held_back=True)) == "-"
 
 

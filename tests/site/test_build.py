@@ -108,7 +108,17 @@ def test_the_manifest_has_the_hash_of_every_other_file(tmp_path):
     del files["manifest.json"]
     assert manifest["outputs"] == {path: sha256(data) for path, data in files.items()}
     assert manifest["as_of"] == "2026-11-20"
-    assert "product heron" in manifest["inputs"]
+    assert manifest["inputs"] == {}  # this catalog has no files
+
+
+def test_a_site_of_a_newer_program_is_left_alone(tmp_path):
+    manifest = tmp_path / "manifest.json"
+    manifest.write_text('{"schema": "spindlewise manifest 3", "outputs": {}}')
+    with pytest.raises(
+        CannotWrite, match=r"manifest\.json: was written for a newer Spindlewise: .*; update Sp"
+    ):
+        publish(two(), {}, worlds.DAY, tmp_path)
+    assert [path.name for path in tmp_path.iterdir()] == ["manifest.json"]
 
 
 def test_a_manifest_that_names_files_outside_removes_none_of_them(tmp_path):
@@ -165,3 +175,30 @@ def test_a_page_that_cannot_be_made_leaves_the_old_site_whole(tmp_path, monkeypa
     with pytest.raises(RuntimeError, match="planted"):
         publish(two(400), {}, worlds.DAY, tmp_path)
     assert contents(tmp_path) == before
+
+
+def not_again(picture):
+    raise AssertionError(f"{picture.title} was drawn again")
+
+
+def test_pictures_that_stand_in_the_pages_are_not_drawn_again(tmp_path, monkeypatch):
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path)
+    before = contents(tmp_path)
+    assert b'data-drawn="' in before["index.html"]
+    monkeypatch.setattr("spindlewise.site.picture.drawn", not_again)
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path)
+    assert contents(tmp_path) == before
+
+
+def test_a_picture_in_a_page_that_somebody_changed_is_drawn_again(tmp_path, monkeypatch):
+    publish(two(), {}, worlds.DAY, tmp_path)
+    before = contents(tmp_path)
+    page = before["index.html"].replace(b"</svg>", b"<text>mine</text></svg>")
+    (tmp_path / "index.html").write_bytes(page)
+    found = publish(two(), {}, worlds.DAY, tmp_path)
+    assert found.changed == ("index.html",)
+    assert contents(tmp_path) == before
+    (tmp_path / "index.html").write_bytes(page)
+    monkeypatch.setattr("spindlewise.site.picture.drawn", not_again)
+    with pytest.raises(AssertionError, match="drawn again"):
+        publish(two(), {}, worlds.DAY, tmp_path)

@@ -63,3 +63,12 @@ def test_what_was_not_stated_is_said_so():
     assert stated["Records with"] == "not stated; the best case is taken"
     assert "Must have" not in stated
     assert "Rides" not in stated
+
+
+def test_the_page_for_weighing_oneself_is_asked_the_same_question_without_what_is_private():
+    found = view(needs={"rider_mass_kg": 82.0}, riding={"balance_left_pct": {"low": 47.0, "high": 49.0}})
+    assert found.weigh.startswith("weigh.html#v=1&region=EU&points=price:40")
+    assert "mass" not in found.weigh
+    assert "left" not in found.weigh
+    assert "weigh" not in [section.name for section in found.rest]
+    assert view(currency="USD").weigh == ""

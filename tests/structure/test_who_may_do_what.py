@@ -29,11 +29,14 @@ FILES_ALLOWED = {
     "catalog.csv_text": "reads the tables",
     "catalog.opening": "lists what lies in a catalog",
     "catalog.durable": "is how anything is written",
+    "catalog.file_digest": "holds files to their digests",
     "catalog.price_log": "appends to the price log",
     "answer.answer_log": "keeps the log of answers",
     "answer.asking": "lists the buyers of a catalog",
     "site.build": "gathers everything, then writes",
+    "site.recorded": "reads the manifest of a published site",
     "site.templating": "reads its own templates",
+    "site.weigh_assets": "reads the page's own style and script",
 }
 """The readers and the writer; whoever else touches a file is named with the reason."""
 FILE_ROOMS = {"bench": "reads recordings and weighings", "cli": "hands paths in and names files to write"}

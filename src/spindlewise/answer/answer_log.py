@@ -12,13 +12,18 @@ from pydantic import ValidationError
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.paid import Paid
+from spindlewise.answer.private import without_private
 from spindlewise.answer.ranking import Ranking, rank
-from spindlewise.buyer.buyer import Body, Buyer
+from spindlewise.answer.sealed_line import sealed, unsealed
+from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.durable import append_line
+from spindlewise.catalog.schema_version import newer_than
 from spindlewise.problems import Place, Problem
 from spindlewise.units import amount_text
 
-SCHEMA = "spindlewise logged answer 1"
+SCHEMA = "spindlewise logged answer 2"
+UNSEALED = "spindlewise logged answer 1"
+"""Entries of the first version: only what they rest on has a digest, the line as a whole has no seal."""
 LONGEST_ENTRY = 1_000_000
 """A longer line is not an entry of this log."""
 
@@ -38,17 +43,6 @@ class LoggedAnswer:
     rests_on: Mapping[str, Any]
     digest: str
     line: int = 0
-
-
-def without_private(buyer: Buyer) -> Buyer:
-    """The question without body, rider weight and balance: what may be kept unless the buyer says more."""
-    return buyer.model_copy(
-        update={
-            "body": Body(),
-            "needs": buyer.needs.model_copy(update={"rider_mass_kg": "not stated"}),
-            "riding": buyer.riding.model_copy(update={"balance_left_pct": "unknown"}),
-        }
-    )
 
 
 def to_log(desk: Desk, ranking: Ranking, keep_private: bool = False) -> LoggedAnswer:
@@ -105,7 +99,7 @@ def digest(rests_on: Mapping[str, Any]) -> str:
 
 
 def append_answer(path: Path, entry: LoggedAnswer) -> None:
-    """Append the entry as one line of JSON; raises CannotWrite."""
+    """Append the entry as one sealed line of JSON; raises CannotWrite."""
     buyer = entry.buyer.model_dump(mode="json", by_alias=True, exclude_defaults=True)
     if entry.buyer.budget_amount is not None:
         # a number, as an author writes it: the reader takes it as the decimal that stands there
@@ -122,8 +116,7 @@ def append_answer(path: Path, entry: LoggedAnswer) -> None:
         "rests_on": dict(entry.rests_on),
         "digest": entry.digest,
     }
-    line = json.dumps(record, ensure_ascii=True, separators=(",", ":"), allow_nan=False)
-    append_line(path, line.encode() + b"\n")
+    append_line(path, sealed(record) + b"\n", mended_by="spindlewise recheck --repair")
 
 
 def read_answers(path: Path, shown: str) -> tuple[list[LoggedAnswer], list[Problem]]:
@@ -136,7 +129,7 @@ def read_answers(path: Path, shown: str) -> tuple[list[LoggedAnswer], list[Probl
     lines = raw.split(b"\n")
     problems: list[Problem] = []
     if lines[-1]:
-        tip = "complete or remove the last line"
+        tip = "`spindlewise recheck --repair` takes it out and keeps a copy"
         problems.append(
             Problem(Place(shown, len(lines), 1), "error", "torn-line", "the last line has no end", tip)
         )
@@ -160,8 +153,13 @@ def _entry(line: bytes, number: int) -> tuple[LoggedAnswer | None, str]:
         return None, "is not JSON"
     if not isinstance(record, dict) or not isinstance(record.get("schema"), str):
         return None, "is not an entry of an answer log"
-    if record["schema"] != SCHEMA:
-        return None, f"has another schema than {SCHEMA!r}: it was written by another version"
+    newer = newer_than(record["schema"], SCHEMA)
+    if newer is not None:
+        return None, "; ".join(newer)
+    if record["schema"] not in (SCHEMA, UNSEALED):
+        return None, f"has another schema than {SCHEMA!r}"
+    if record["schema"] == SCHEMA and unsealed(line) is None:
+        return None, "was changed after it was written: its seal does not fit"
     try:
         buyer = Buyer.model_validate_json(json.dumps(record["buyer"]))
         entry = LoggedAnswer(

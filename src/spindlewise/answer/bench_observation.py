@@ -13,6 +13,7 @@ LONGEST_NOTE = 600
 class BenchObservation:
     """A measured figure: product, attribute with its unit, date, source, note, value and plus-minus, rounded.
 
+    The plus-minus is None where nobody knows it.
     The figures are rounded as the catalog states them: that is the edge at which this leaves the program.
     """
 
@@ -22,7 +23,7 @@ class BenchObservation:
     source: str
     note: str
     value: float
-    plus_minus: float
+    plus_minus: float | None
     basis: Mapping[str, str]
 
 

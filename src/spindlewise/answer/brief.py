@@ -31,7 +31,7 @@ def brief(desk: Desk, buyer: Buyer) -> Brief:
     ranking = rank(desk, buyer)
     pick = ranking.pick
     follower = ranking.place_at(1) if pick is not None and len(ranking.order) > 1 else None
-    missed = near_misses(desk, ranking)
+    missed = near_misses(ranking)
     return Brief(
         ranking=ranking,
         pick=pick,
@@ -54,5 +54,6 @@ def _swap(desk: Desk, buyer: Buyer, pick: Placed | None) -> Swap | None:
     if pick is None or old is None:
         return None
     new = desk.catalog.products[pick.product]
-    key = ("swap", old.id, new.id, buyer.bike, buyer.shoes, buyer.body)
+    moves = desk.number("moves", (buyer.bike, buyer.shoes, buyer.body))
+    key = ("swap", old.id, new.id, moves)
     return desk.kept(key, lambda: swap(old, new, desk.day, buyer, desk.catalog.settings.cautions))

@@ -2,11 +2,13 @@
 
 from dataclasses import dataclass
 
-from spindlewise.answer.swap import WeightChange
+from spindlewise.answer.weight_change import WeightChange
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.cost.climb import Climb, climb_seconds, seconds_per_gram
 
 HOUR_S = 3600.0
+NO_CLIMB = "a climb"
+"""What is missing where the buyer asks nothing of the kind."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +27,7 @@ class GramWorth:
 
 
 def gram_worth(buyer: Buyer, weight: WeightChange | None) -> GramWorth | str:
-    """The seconds, or the sentence that says which figure is missing.
+    """The seconds, or what is missing to tell them.
 
     The steady speed on the buyer's climb comes from the road-cycling power equation of Martin et al. 1998.
     """
@@ -33,13 +35,13 @@ def gram_worth(buyer: Buyer, weight: WeightChange | None) -> GramWorth | str:
     mass, bike = buyer.needs.rider_mass_kg, buyer.bike.bike_mass_kg
     lacking = [
         name
-        for name, value in (("a climb", stated), ("the rider's weight", mass), ("the bike's weight", bike))
+        for name, value in ((NO_CLIMB, stated), ("the rider's weight", mass), ("the bike's weight", bike))
         if isinstance(value, str)
     ]
     if isinstance(stated, str) or isinstance(mass, str) or isinstance(bike, str):
-        return f"needs {', '.join(lacking)}"
+        return ", ".join(lacking)
     if weight is None:
-        return "needs the weight of both pedals"
+        return "the weight of both pedals"
     climb = Climb(stated.length_m, stated.gradient_pct / 100, mass + bike, stated.power_w)
     total, each = climb_seconds(climb), seconds_per_gram(climb)
     change = each * weight.expected_g

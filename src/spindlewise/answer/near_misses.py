@@ -2,11 +2,9 @@
 
 from dataclasses import dataclass
 
-from spindlewise.answer.desk import Desk
 from spindlewise.answer.needs import Failure
 from spindlewise.answer.paid import Paid
-from spindlewise.answer.ranking import Ranking, merit_table
-from spindlewise.decide.score import score
+from spindlewise.answer.ranking import Ranking
 
 SHOWN = 3
 """So many near misses are named, the best first."""
@@ -22,29 +20,25 @@ class NearMiss:
     paid: Paid
 
 
-def near_misses(desk: Desk, ranking: Ranking) -> tuple[NearMiss, ...]:
+def near_misses(ranking: Ranking) -> tuple[NearMiss, ...]:
     """The best products that are out for one reason other than kind or state, and would else have led.
 
     Where nothing meets the needs, the best of those that fail one need only. A product under a safety
     notice is never held out as nearly right.
     """
     bar = ranking.pick.score.expected if ranking.pick else -1.0
-    held_back = desk.market(ranking.buyer.region, ranking.buyer.currency).held_back
-    single = [
-        (out.product, out.because[0], out.paid)
-        for out in ranking.excluded
-        if len(out.because) == 1
-        and out.because[0].need not in ("kind", "state", "price")
-        and isinstance(out.paid, Paid)
-        and out.product not in held_back
+    field, scores = ranking.field, ranking.everyone.tolist()
+    failing = zip(field.fails, ranking.too_dear, field.held_back.tolist(), strict=True)
+    near = [
+        (-scores[row], field.names[row], row)
+        for row, (fails, dear, held) in enumerate(failing)
+        if not held and scores[row] >= bar and fails + dear + (field.names[row] in ranking.barred) == 1
     ]
-    if not single:
-        return ()
-    names = tuple(name for name, _, _ in single)
-    scores = score(merit_table(desk, ranking.buyer, names, ranking.table.criteria), ranking.weighed.shares)
-    found = [
-        NearMiss(name, float(value), failure, paid)
-        for (name, failure, paid), value in zip(single, scores.expected, strict=True)
-        if value >= bar and isinstance(paid, Paid)
-    ]
-    return tuple(sorted(found, key=lambda miss: (-miss.score, miss.product))[:SHOWN])
+    found: list[NearMiss] = []
+    for _, name, row in sorted(near):
+        failure, paid = ranking.sifting(row).failures[0], ranking.prices[name]
+        if isinstance(paid, Paid) and failure.need not in ("kind", "state"):
+            found.append(NearMiss(name, scores[row], failure, paid))
+        if len(found) == SHOWN:
+            break
+    return tuple(found)

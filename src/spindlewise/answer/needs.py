@@ -77,14 +77,9 @@ def _range(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -
 
 def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -> None:
     needs = buyer.needs
-    if not isinstance(needs.rider_mass_kg, str):
-        limit = figure(product, "rider_limit_kg", day)
-        if isinstance(limit, Known) and limit.value < needs.rider_mass_kg:
-            because = f"the maker's rider limit is {limit.value:g} kg, below {needs.rider_mass_kg:g} kg"
-            failures.append(Failure("rider weight", because, safety=True))
-        elif isinstance(limit, Absent) and limit.kind != "none":
-            because = f"rider weight limit {limit.kind} ({limit.because})"
-            failures.append(Failure("rider weight", because, safety=True))
+    too_heavy = rider_weight_failure(product, buyer, day)
+    if too_heavy is not None:
+        failures.append(too_heavy)
     if not isinstance(needs.shoes, str):
         bolts = product.cleat.bolts
         if bolts == "unknown":
@@ -95,6 +90,21 @@ def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) 
             failures.append(Failure("cleats", because, safety=True))
         elif not isinstance(needs.shoes.patterns, str) and product.cleat.pattern not in needs.shoes.patterns:
             failures.append(Failure("cleats", f"cleat pattern {product.cleat.pattern}", safety=True))
+
+
+def rider_weight_failure(product: Product, buyer: Buyer, day: date) -> Failure | None:
+    """How the product fails the rider's weight, if it does; a limit that nobody knows fails too."""
+    mass_kg = buyer.needs.rider_mass_kg
+    if isinstance(mass_kg, str):
+        return None
+    limit = figure(product, "rider_limit_kg", day)
+    if isinstance(limit, Known) and limit.value < mass_kg:
+        because = f"the maker's rider limit is {limit.value:g} kg, below {mass_kg:g} kg"
+        return Failure("rider weight", because, safety=True)
+    if isinstance(limit, Absent) and limit.kind != "none":
+        because = f"rider weight limit {limit.kind} ({limit.because})"
+        return Failure("rider weight", because, safety=True)
+    return None
 
 
 def _reading(buyer: Buyer, reception: Reception, failures: list[Failure], unchecked: list[str]) -> None:

@@ -41,20 +41,26 @@ def riding_key(buyer: Buyer) -> Hashable:
     return buyer.region, buyer.currency, buyer.riding.years, buyer.riding.hours_per_year
 
 
+def states_riding(buyer: Buyer) -> bool:
+    """Whether the buyer says for how long, or how much, they ride: then the account is worth showing."""
+    return not (isinstance(buyer.riding.years, str) and isinstance(buyer.riding.hours_per_year, str))
+
+
 def own_all(catalog: Catalog, yardstick: Yardstick, market: Market, buyer: Buyer) -> dict[str, Owned]:
     """The account of every product that has a price, by product id."""
     return {
-        name: _owned(product, catalog, yardstick, market, buyer) for name, product in catalog.products.items()
+        name: own(product, catalog, yardstick, market, buyer) for name, product in catalog.products.items()
     }
 
 
-def _owned(product: Product, catalog: Catalog, yardstick: Yardstick, market: Market, buyer: Buyer) -> Owned:
+def own(product: Product, catalog: Catalog, yardstick: Yardstick, market: Market, buyer: Buyer) -> Owned:
+    """The account of one product; where no price is known, of its upkeep alone."""
     years, hours = buyer.riding.years, buyer.riding.hours_per_year
     over = TYPICAL_YEARS if isinstance(years, str) else Decimal(repr(years))
     yearly = TYPICAL_HOURS_PER_YEAR if isinstance(hours, str) else Decimal(repr(hours))
     paid = market.prices[product.id]
     price = paid.amount if isinstance(paid, Paid) else Decimal(0)
-    account = ownership(price, over, yearly, _upkeep(product, catalog, market))
+    account = ownership(price, over, yearly, upkeep(product, catalog, market))
     beside = float((account.known_total - price) * market.factor)
     name, unit = "ownership", market.currency
     if not isinstance(paid, Paid):
@@ -83,7 +89,8 @@ def _owned(product: Product, catalog: Catalog, yardstick: Yardstick, market: Mar
     return Owned(account, over, yearly, beside, {name: standing}, {name: (least, merit, merit)})
 
 
-def _upkeep(product: Product, catalog: Catalog, market: Market) -> list[Upkeep]:
+def upkeep(product: Product, catalog: Catalog, market: Market) -> list[Upkeep]:
+    """What of a product is bought again and again, with its price in this market; None where nobody knows."""
     found: list[Upkeep] = []
     battery = product.battery
     if battery == "unknown":

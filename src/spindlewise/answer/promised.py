@@ -42,7 +42,7 @@ def promised(desk: Desk, buyer: Buyer, ranking: Ranking) -> WhatIf:
     if not found:
         pick = ranking.pick.product if ranking.pick else None
         return WhatIf((), pick, False)
-    what_if = rank(desk, buyer, with_promised=True)
+    what_if = rank(desk, buyer, with_promised=True, barred=ranking.barred)
     picks = [r.pick.product if r.pick else None for r in (ranking, what_if)]
     return WhatIf(tuple(found), picks[1], picks[0] != picks[1])
 

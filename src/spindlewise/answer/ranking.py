@@ -8,15 +8,15 @@ from functools import cached_property
 import numpy as np
 
 from spindlewise.answer.desk import Desk
-from spindlewise.answer.needs import Failure, Sifted, sift_but_price, with_price
-from spindlewise.answer.owning import riding_key
+from spindlewise.answer.field import Field, field_for
+from spindlewise.answer.needs import Failure, Sifted, with_price
 from spindlewise.answer.paid import Paid, Unpriced
-from spindlewise.answer.received import Received, reception_key
+from spindlewise.answer.received import Received
 from spindlewise.answer.standing import Standing
 from spindlewise.answer.weighing import Weighed, weigh
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.decide.differences import Differences, differences
-from spindlewise.decide.level import Levels, levels
+from spindlewise.decide.level import Levels, Spreads, footing, levels, spreads
 from spindlewise.decide.score import Scores, ranking_order, score
 from spindlewise.decide.table import BoolArray, FloatArray, IntArray, MeritTable
 
@@ -63,20 +63,27 @@ class Ranking:
     """Candidates as a merit table with their scores and order; `placed` gives each with its whole story.
 
     `order` holds rows of `table` from first to last; products held back by a safety notice stand last.
+    What a brief answer has no use for is worked out only when it is asked for.
     """
 
     buyer: Buyer
     day: date
     weighed: Weighed
+    field: Field
+    among: IntArray
+    """The rows of the field that are candidates, in the order of the table's rows."""
+    too_dear: tuple[bool, ...]
+    """By row of the field: whether money keeps it out."""
+    barred: frozenset[str]
     table: MeritTable
     scores: Scores
+    everyone: FloatArray
+    """The expected score of every product of the field, whether it meets the needs or not."""
     order: IntArray
-    levels: Levels
     held_back: BoolArray
     standings: Mapping[str, Mapping[str, Standing]]
     prices: Mapping[str, Paid | Unpriced]
     received: Mapping[str, Received]
-    sifted: Mapping[str, Sifted]
 
     @cached_property
     def placed(self) -> tuple[Placed, ...]:
@@ -92,7 +99,17 @@ class Ranking:
             if sifted.failures
         )
 
-    @property
+    @cached_property
+    def sifted(self) -> Mapping[str, Sifted]:
+        """What each product of the catalog fails, money first, and what could not be checked."""
+        return {name: self.sifting(row) for row, name in enumerate(self.field.names)}
+
+    @cached_property
+    def levels(self) -> Levels:
+        """The rank of every candidate, and who is level with whom."""
+        return levels(self.table, self.weighed.shares, self.held_back)
+
+    @cached_property
     def pick(self) -> Placed | None:
         """The product to recommend: the first that no safety notice holds back."""
         if not len(self.order) or self.held_back[self.order[0]]:
@@ -111,33 +128,44 @@ class Ranking:
         """By how many points `product` leads or trails `other`, criterion by criterion, largest first."""
         return differences(self.table, self.weighed.shares, self.row(product), self.row(other))
 
+    def sifting(self, row: int) -> Sifted:
+        """What the product in this row of the field fails and why, and what of it could not be checked."""
+        name, found = self.field.names[row], self.field.sifted[row]
+        if self.too_dear[row]:
+            found = with_price(found, self.buyer, self.prices[name])
+        if name in self.barred:
+            found = Sifted((*found.failures, BARRED), found.unchecked)
+        return found
+
+    @cached_property
+    def _spreads(self) -> Spreads:
+        return spreads(self.table, self.weighed.shares)
+
     def _place(self, row: int) -> Placed:
         name = self.table.products[row]
         paid = self.prices[name]
         if isinstance(paid, Unpriced):  # pragma: no cover  # an unpriced product fails the price need
             raise TypeError(f"{name} has no price and cannot be placed")
-        merits = {
-            criterion: Span(
-                float(self.table.low[row, k]),
-                float(self.table.expected[row, k]),
-                float(self.table.high[row, k]),
-            )
-            for k, criterion in enumerate(self.table.criteria)
-        }
-        together = np.flatnonzero(self.levels.level[row])
+        merits = (self.table.low[row], self.table.expected[row], self.table.high[row])
+        stands = footing(self.scores.expected, self._spreads, self.held_back, row)
         return Placed(
             product=name,
-            rank=int(self.levels.ranks[row]),
-            level_with=tuple(self.table.products[j] for j in together if j != row),
+            rank=stands.rank,
+            level_with=tuple(self.table.products[other] for other in stands.level_with),
             score=Span(
                 float(self.scores.low[row]), float(self.scores.expected[row]), float(self.scores.high[row])
             ),
-            merits=merits,
+            merits={
+                criterion: Span(*of_it)
+                for criterion, *of_it in zip(
+                    self.table.criteria, *(part.tolist() for part in merits), strict=True
+                )
+            },
             standings=self.standings[name],
             paid=paid,
             received=self.received[name],
             held_back=bool(self.held_back[row]),
-            unchecked=self.sifted[name].unchecked,
+            unchecked=self.field.sifted[int(self.among[row])].unchecked,
         )
 
 
@@ -149,44 +177,38 @@ def rank(
     `with_promised` counts promised firmware as if it were there: a what-if, never a recommendation.
     `barred` products stay out: they failed a need that is no longer known.
     """
-    market = desk.market(buyer.region, buyer.currency)
-    received = desk.received(buyer, with_promised)
+    field = field_for(desk, buyer, with_promised)
     weighed = weigh(buyer.weights)
-    sifted = {
-        name: with_price(found, buyer, market.prices[name])
-        for name, found in _sifted_but_price(desk, buyer, received, with_promised).items()
-    }
-    for name in barred & sifted.keys():
-        sifted[name] = Sifted((*sifted[name].failures, BARRED), sifted[name].unchecked)
-    names = tuple(name for name, found in sifted.items() if not found.failures)
-    table = merit_table(desk, buyer, names, weighed.criteria, with_promised)
-    scores = score(table, weighed.shares)
-    held = np.array([name in market.held_back for name in names], dtype=np.bool_)
+    too_dear = field.too_dear(buyer.budget_amount)
+    among = np.array(
+        [
+            row
+            for row, (fails, dear, name) in enumerate(zip(field.fails, too_dear, field.names, strict=True))
+            if not (fails or dear or name in barred)
+        ],
+        dtype=np.intp,
+    )
+    # a score has the same bits whoever else is scored, so the whole field may be scored at once
+    whole = _all_merits(desk, buyer, weighed.criteria, with_promised)
+    all_scores = score(whole, weighed.shares)
+    table, held = whole.at_rows(among), field.held_back[among]
+    scores = Scores(all_scores.low[among], all_scores.expected[among], all_scores.high[among])
     return Ranking(
         buyer=buyer,
         day=desk.day,
         weighed=weighed,
+        field=field,
+        among=among,
+        too_dear=too_dear,
+        barred=barred,
         table=table,
         scores=scores,
-        order=ranking_order(names, scores.expected, held),
-        levels=levels(table, weighed.shares, held),
+        everyone=all_scores.expected,
+        order=ranking_order(table.products, scores.expected, held),
         held_back=held,
         standings=standings_of(desk, buyer, weighed.criteria, with_promised),
-        prices=market.prices,
-        received=received,
-        sifted=sifted,
-    )
-
-
-def _sifted_but_price(
-    desk: Desk, buyer: Buyer, received: Mapping[str, Received], with_promised: bool
-) -> dict[str, Sifted]:
-    return desk.kept(
-        ("sifted", buyer.needs, reception_key(buyer), with_promised),
-        lambda: {
-            name: sift_but_price(product, buyer, desk.day, received[name].reception)
-            for name, product in desk.catalog.products.items()
-        },
+        prices=desk.market(buyer.region, buyer.currency).prices,
+        received=desk.received(buyer, with_promised),
     )
 
 
@@ -208,8 +230,9 @@ def standings_of(
             for name in market.standings
         }
 
-    key = (buyer.region, buyer.currency, reception_key(buyer), with_promised)
-    return desk.kept(("standings", key, riding_key(buyer) if owned else None), joined)
+    like = desk.likeness(buyer)
+    key = ("standings", buyer.region, buyer.currency, like.reception, with_promised)
+    return desk.kept((*key, like.riding if owned else None), joined)
 
 
 def merit_table(
@@ -220,39 +243,24 @@ def merit_table(
     with_promised: bool = False,
 ) -> MeritTable:
     """The merits of these products on these criteria, for this buyer."""
-    whole = _all_merits(desk, buyer, criteria, with_promised)
-    if not names:
-        nothing = np.empty((0, len(criteria)))
-        return MeritTable((), criteria, nothing, nothing, nothing)
-    rows = [whole.rows[name] for name in names]
-    low, expected, high = (np.ascontiguousarray(part) for part in whole.merits[:, rows])
-    return MeritTable(names, criteria, low, expected, high)
+    return _all_merits(desk, buyer, criteria, with_promised).keep(names)
 
 
-@dataclass(frozen=True, slots=True)
-class _AllMerits:
-    """The merits of the whole catalog, shape (3, products, criteria): low, expected, high."""
-
-    rows: Mapping[str, int]
-    merits: FloatArray
-
-
-def _all_merits(desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool) -> _AllMerits:
+def _all_merits(desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool) -> MeritTable:
+    """The merits of the whole catalog, read and checked once for all buyers who are alike in them."""
     owned = "ownership" in criteria
 
-    def gathered() -> _AllMerits:
+    def read() -> MeritTable:
         market, received = desk.market(buyer.region, buyer.currency), desk.received(buyer, with_promised)
         own = desk.ownership(buyer) if owned else {}
-        table = [
-            [
-                {**market.merits[n], **received[n].merits, **(own[n].merits if own else {})}[criterion]
-                for criterion in criteria
-            ]
-            for n in market.merits
-        ]
-        merits = np.array(table, dtype=np.float64).reshape(len(table), len(criteria), 3)
-        rows = {name: row for row, name in enumerate(market.merits)}
-        return _AllMerits(rows, np.ascontiguousarray(merits.transpose(2, 0, 1)))
+        rows = []
+        for name in market.merits:
+            found = {**market.merits[name], **received[name].merits, **(own[name].merits if own else {})}
+            rows.append([found[criterion] for criterion in criteria])
+        spans = np.array(rows, dtype=np.float64).reshape(len(rows), len(criteria), 3)
+        low, expected, high = spans.transpose(2, 0, 1)
+        return MeritTable(tuple(market.merits), criteria, low, expected, high)
 
-    key = (buyer.region, buyer.currency, reception_key(buyer), with_promised, criteria)
-    return desk.kept(("merits", key, riding_key(buyer) if owned else None), gathered)
+    like = desk.likeness(buyer)
+    key = ("merits", buyer.region, buyer.currency, like.reception, with_promised, criteria)
+    return desk.kept((*key, like.riding if owned else None), read)

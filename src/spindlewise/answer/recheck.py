@@ -84,7 +84,8 @@ def _of(name: str, before: Any, now: Any) -> list[Change]:
         found.append(Change(name, "price", _text(before.get("price")), _text(now.get("price"))))
     if before.get("out") != now.get("out"):
         found.append(Change(name, "needs", _needs(before.get("out")), _needs(now.get("out"))))
-    if before.get("held_back", False) != now.get("held_back", False):
+    # of what is out the log says nothing about notices: that is no sign of one being lifted
+    if not now.get("out") and before.get("held_back", False) != now.get("held_back", False):
         words = {True: "under a safety notice", False: "no safety notice"}
         found.append(
             Change(name, "safety", words[bool(before.get("held_back"))], words[bool(now.get("held_back"))])

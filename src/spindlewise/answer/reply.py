@@ -1,16 +1,19 @@
 """The reply to one buyer: the pick, why, what nearly made it, what moves, what would change it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from spindlewise.answer.break_evens import BreakEvens, break_evens
 from spindlewise.answer.crank_caution import CrankCaution, crank_caution
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.doubts import Doubts, doubts
+from spindlewise.answer.freed_channel import Freed, freed
 from spindlewise.answer.gram_worth import GramWorth, gram_worth
 from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.near_misses import NearMiss, near_misses
 from spindlewise.answer.outlook import Outlook, outlook
+from spindlewise.answer.owning import Owned, own, states_riding
 from spindlewise.answer.promised import WhatIf, promised
 from spindlewise.answer.ranking import Placed, Ranking, rank
 from spindlewise.answer.swap import Swap, swap
@@ -46,6 +49,10 @@ class Reply:
     doubts: Doubts
     trades: tuple[Trade, ...]
     what_if: WhatIf
+    freed: tuple[Freed, ...]
+    """Where the channel of a separate cadence sensor would change what is seen."""
+    owned: tuple[tuple[str, Owned], ...]
+    """The cost of owning the pick and its followers; empty where the buyer says nothing of years or hours."""
     crank: CrankCaution | None
     gram_worth: GramWorth | str
     """What the swap's grams are worth on the buyer's climb, or what is missing to tell."""
@@ -60,28 +67,34 @@ class Reply:
     cautions: tuple[str, ...]
 
 
-def reply_to(desk: Desk, buyer: Buyer) -> Reply:
-    """Work out the whole reply; raises NoMarket where the region or currency cannot be served."""
-    ranking = rank(desk, buyer)
+def reply_to(desk: Desk, buyer: Buyer, barred: frozenset[str] = frozenset()) -> Reply:
+    """Work out the whole reply; raises NoMarket where the region or currency cannot be served.
+
+    `barred` products stay out: they fail a need that is not shown.
+    """
+    ranking = rank(desk, buyer, barred=barred)
     pick = ranking.pick
     followers = _followers(ranking, pick)
     steps, steps_missing = _climb(desk, ranking)
     moved = _swap(desk, buyer, pick)
     told = [pick, *(f.placed for f in followers)] if pick else []
+    missed = near_misses(ranking)
     products = desk.catalog.products
     return Reply(
         ranking=ranking,
         pick=pick,
         nothing_because=_nothing_because(ranking),
         followers=followers,
-        near_misses=near_misses(desk, ranking),
+        near_misses=missed,
         break_evens=break_evens(desk, ranking),
         outlook=outlook(desk, ranking),
         doubts=doubts(ranking),
         trades=trades(desk, buyer, ranking.weighed),
         what_if=promised(desk, buyer, ranking),
+        freed=freed((products[name] for name in _in_question(told, missed)), buyer, desk.day),
+        owned=_owned(desk, buyer, told),
         crank=crank_caution(buyer),
-        gram_worth=gram_worth(buyer, moved.weight) if moved else "needs the present pedals",
+        gram_worth=gram_worth(buyer, moved.weight) if moved else "the present pedals",
         swap=moved,
         climb=steps,
         climb_missing=steps_missing,
@@ -94,6 +107,20 @@ def reply_to(desk: Desk, buyer: Buyer) -> Reply:
         ),
         cautions=desk.catalog.settings.cautions,
     )
+
+
+def _owned(desk: Desk, buyer: Buyer, told: Sequence[Placed]) -> tuple[tuple[str, Owned], ...]:
+    if not states_riding(buyer):
+        return ()
+    market, products = desk.market(buyer.region, buyer.currency), desk.catalog.products
+    return tuple(
+        (each.product, own(products[each.product], desk.catalog, desk.yardstick, market, buyer))
+        for each in told
+    )
+
+
+def _in_question(told: Sequence[Placed], missed: Sequence[NearMiss]) -> tuple[str, ...]:
+    return (*(placed.product for placed in told), *(miss.product for miss in missed))
 
 
 def _followers(ranking: Ranking, pick: Placed | None) -> tuple[Follower, ...]:

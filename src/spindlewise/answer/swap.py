@@ -3,39 +3,20 @@
 from dataclasses import dataclass
 from datetime import date
 
-from spindlewise.answer.leg import leg_answer
+from spindlewise.answer.leg import LegAnswer, leg_answer
+from spindlewise.answer.stance import Stance, stance
+from spindlewise.answer.weight_change import WeightChange, weight_change
 from spindlewise.buyer.buyer import Bike, Buyer
 from spindlewise.catalog.as_of import standing_notices
-from spindlewise.catalog.figure import Absent, Known, figure, pedal_offset_mm, stack_mm, weight_g
+from spindlewise.catalog.figure import Absent, Known, figure, stack_mm
 from spindlewise.catalog.product import Product
-from spindlewise.fit.leg_change import LegChange
 from spindlewise.fit.missing import MissingFigures
 from spindlewise.fit.saddle import Kept, SaddleChange, Side, Stack, StackBasis, practice_change
-from spindlewise.fit.stance import Pedals, StanceChange, WasherCaution, stance_change, washer_cautions
-from spindlewise.fit.steps import StepPlan, step_plan
+from spindlewise.fit.steps import CONFIRM_ABOVE_MM, StepPlan, step_plan
 from spindlewise.fit.travel import Travel, saddle_travel
 
 TOP: StackBasis = "axis to pedal top"
 SOLE: StackBasis = "axis to sole"
-
-
-@dataclass(frozen=True, slots=True)
-class WeightChange:
-    """The change of weight in grams, positive is heavier, with the interval from the weighings."""
-
-    expected_g: float
-    low_g: float
-    high_g: float
-    old: Known
-    new: Known
-
-
-@dataclass(frozen=True, slots=True)
-class LegAnswer:
-    """The leg model's answer, or why there is none."""
-
-    change: LegChange | None
-    because: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +30,7 @@ class Swap:
     leg: LegAnswer
     plan: StepPlan | None
     travel: Travel | None
-    stance: StanceChange | MissingFigures
-    washers: tuple[WasherCaution, ...]
+    stance: Stance
     weight: WeightChange | None
     weight_missing: str
     off_tools: tuple[str, ...]
@@ -70,22 +50,20 @@ def swap(old: Product, new: Product, day: date, buyer: Buyer | None, general: tu
     saddle = practice_change(*sides, kept=kept)
     plan = travel = None
     if isinstance(saddle, SaddleChange):
-        plan = step_plan(saddle.change_mm, saddle.stack_mm, saddle.cleat_mm, saddle.crank_mm)
+        parts = saddle.stack_mm, saddle.cleat_mm, saddle.crank_mm
+        plan = step_plan(saddle.change_mm, *parts, other_cleat="cleat" not in kept)
         if not isinstance(bike.seat_tube_deg, str):
             travel = saddle_travel(saddle.change_mm, bike.seat_tube_deg)
-    pedals = _pedals(old, day, bike.washers_each_side_mm), _pedals(new, day, bike.new_washers_each_side_mm)
-    weight, weight_missing = _weight_change(old, new, day)
-    leg = leg_answer(saddle, sides, buyer)
+    weight, weight_missing = weight_change(old, new, day)
     return Swap(
         old=old,
         new=new,
         day=day,
         saddle=saddle,
-        leg=LegAnswer(leg, "") if isinstance(leg, LegChange) else LegAnswer(None, leg),
+        leg=leg_answer(saddle, sides, buyer),
         plan=plan,
         travel=travel,
-        stance=stance_change(*pedals),
-        washers=washer_cautions(pedals[1]),
+        stance=stance(old, new, day, bike),
         weight=weight,
         weight_missing=weight_missing,
         off_tools=old.tools.fitting if not isinstance(old.tools.fitting, str) else (),
@@ -153,27 +131,6 @@ def _stack(product: Product, other: Product, day: date) -> Stack | None:
     return None
 
 
-def _pedals(product: Product, day: date, washers_mm: float) -> Pedals:
-    offset = pedal_offset_mm(product, day)
-    value, spread = (offset.value, offset.plus_minus or 0.0) if isinstance(offset, Known) else (None, 0.0)
-    return Pedals(product.id, value, value, washers_mm, washers_mm, offset_plus_minus_mm=spread)
-
-
-def _weight_change(old: Product, new: Product, day: date) -> tuple[WeightChange | None, str]:
-    before, after = weight_g(old, day), weight_g(new, day)
-    lacking = [
-        f"weight of {product.name}: {found.because}"
-        for product, found in ((old, before), (new, after))
-        if isinstance(found, Absent)
-    ]
-    if isinstance(before, Absent) or isinstance(after, Absent):
-        return None, "; ".join(lacking)
-    change = WeightChange(
-        after.value - before.value, after.low - before.high, after.high - before.low, before, after
-    )
-    return change, ""
-
-
 def _cautions(
     old: Product, new: Product, day: date, plan: StepPlan | None, general: tuple[str, ...]
 ) -> tuple[str, ...]:
@@ -183,7 +140,10 @@ def _cautions(
             f"Safety notice of {notice.date.isoformat()} by {notice.issued_by}: {notice.what} {notice.action}"
         )
     if plan and plan.confirm_first:
-        said.append("This is a large change: confirm both stack figures before anything is moved.")
+        said.append(
+            f"This is a large change: above {CONFIRM_ABOVE_MM:g} mm (that bound is a design choice) a wrong "
+            "figure is likelier than such a pedal. Confirm both stack figures before anything is moved."
+        )
     if plan and len(plan.steps_mm) > 1:
         said.append(
             "Move the saddle in the small steps shown, with rides in between; see a qualified fitter."

@@ -10,6 +10,7 @@ import numpy.typing as npt
 
 from spindlewise.bench.estimate import Estimate, FloatArray, around, t_quantile
 from spindlewise.bench.independence import LEAST_IN_A_ROW, independence
+from spindlewise.bench.products import sum_of_products
 
 TIMES_AS_LONG = 5.0
 """A block is this many autocorrelation times long."""
@@ -126,8 +127,8 @@ def block_length(series: npt.ArrayLike) -> int | None:
             left = np.where(here, one - two, np.nan)
             middle = (one + two) / 2.0
             across = middle - middle[here].mean()
-            sxx = float(across[here] @ across[here])
-            slope = float(across[here] @ left[here]) / sxx if sxx > 0.0 else 0.0
+            sxx = sum_of_products(across[here], across[here])
+            slope = sum_of_products(across[here], left[here]) / sxx if sxx > 0.0 else 0.0
             longest = max(longest, independence(left - slope * across).time)
     count = np.count_nonzero(here)
     length = math.ceil(TIMES_AS_LONG * longest)

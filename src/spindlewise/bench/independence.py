@@ -9,11 +9,12 @@ import numpy as np
 import numpy.typing as npt
 
 from spindlewise.bench.estimate import Estimate, FloatArray, around, t_quantile
+from spindlewise.bench.products import sum_of_products
 
 LEAST_IN_A_ROW = 20
 """Fewer readings in time say nothing about how they hang together."""
 
-FEW_LAGS = (16, 64)
+FEW_LAGS = (8, 24, 64)
 """So many lags are summed one by one, enough for most rides; for more, Fourier transforms are faster."""
 
 LEAST_APART = 2
@@ -78,7 +79,7 @@ def independence(series: npt.ArrayLike, *, independent: bool = False) -> Indepen
             f"a series of shape {values.shape} with {count} readings; at least {least} in one row are needed"
         )
     deviations = np.where(here, values - values[here].mean(), 0.0)
-    squares = float(deviations @ deviations)
+    squares = sum_of_products(deviations, deviations)
     if independent or squares <= count * (1e-12 * float(np.abs(values[here]).max())) ** 2:
         return _unrelated(count, squares)
     lags = max(2, count // 10 + 1 + (count // 10 + 1) % 2)
@@ -124,10 +125,16 @@ def _lag_by_lag(
 ) -> tuple[FloatArray, FloatArray]:
     """Give the autocorrelation at the first lags, and the share of readings that have a partner there."""
     n, seen = len(deviations), here.astype(np.float64)
-    sums = np.array([deviations[: n - k] @ deviations[k:] for k in range(lags)])
+    sums = _products(deviations, lags)
     if here.all():
         return _correlated(sums, np.arange(n, n - lags, -1.0))
-    return _correlated(sums, np.array([seen[: n - k] @ seen[k:] for k in range(lags)]))
+    return _correlated(sums, _products(seen, lags))
+
+
+def _products(values: FloatArray, lags: int) -> FloatArray:
+    """Give the sum of products with itself at the first lags."""
+    n = len(values)
+    return np.array([sum_of_products(values[: n - k], values[k:]) for k in range(lags)])
 
 
 def _all_at_once(

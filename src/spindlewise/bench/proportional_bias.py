@@ -10,6 +10,7 @@ import numpy.typing as npt
 
 from spindlewise.bench.estimate import Estimate, around, t_quantile
 from spindlewise.bench.independence import LEAST_IN_A_ROW, independence
+from spindlewise.bench.products import sum_of_products
 
 LEAST_APART = 3
 LOW, HIGH = 5.0, 95.0
@@ -79,14 +80,14 @@ def proportional_bias(
         raise ValueError(f"{count} readings of both; a slope needs at least {least}")
     centre, mean = float(middle[here].mean()), float(difference[here].mean())
     across = middle - centre
-    sxx = float(across[here] @ across[here])
+    sxx = sum_of_products(across[here], across[here])
     if sxx <= count * (1e-9 * max(abs(centre), 1.0)) ** 2:
         return None
-    slope = float(across[here] @ (difference[here] - mean)) / sxx
+    slope = sum_of_products(across[here], difference[here] - mean) / sxx
     residual = difference - mean - slope * across
     if independent:
         degrees = intercept_degrees = float(count - 2)
-        spread = math.sqrt(float(residual[here] @ residual[here]) / degrees)
+        spread = math.sqrt(sum_of_products(residual[here], residual[here]) / degrees)
         error, intercept_error = spread / math.sqrt(sxx), spread * math.sqrt(1.0 / count + centre**2 / sxx)
     else:
         of_slope = independence(residual * across)

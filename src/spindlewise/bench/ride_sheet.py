@@ -68,7 +68,7 @@ class Meter(Stated):
 
 
 class GivenSegment(Stated):
-    """A stretch that somebody names, in seconds of the reference's own clock."""
+    """A stretch that somebody names, in seconds from the reference's first row."""
 
     kind: Literal["steady", "climb", "over-under", "intervals", "sprint", "bedding-in", "void"]
     name: Words

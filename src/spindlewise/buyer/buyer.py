@@ -11,6 +11,8 @@ from spindlewise.buyer.receiver import Receiver
 from spindlewise.buyer.weights import Weights
 
 Millimetres = Annotated[float, Field(ge=0, le=2000)]
+Washers = Annotated[float, Field(ge=0, le=5)]
+QFactor = Annotated[float, Field(ge=100, le=300)]
 Unstated = Literal["not stated"]
 
 
@@ -19,6 +21,16 @@ class Shoes(Statement):
 
     sole_mm: Millimetres | Literal["unchanged", "unknown"] = "unchanged"
     new_sole_mm: Millimetres | Literal["unchanged", "unknown"] = "unchanged"
+    axis_before_ankle_mm: Annotated[float, Field(ge=0, le=250)] | Unstated = "not stated"
+    """Where the cleat sits: how far the pedal axis lies before the ankle joint, along the sole."""
+    new_axis_before_ankle_mm: Annotated[float, Field(ge=0, le=250)] | Literal["unchanged"] = "unchanged"
+
+
+class EachSide(Statement):
+    """A figure that differs from left to right."""
+
+    left: Washers
+    right: Washers
 
 
 class Bike(Statement):
@@ -31,16 +43,21 @@ class Bike(Statement):
     saddle_height_mm: Annotated[float, Field(ge=400, le=1000)] | Unstated = "not stated"
     """Middle of the bottom bracket to saddle top, along the seat tube."""
     saddle_setback_mm: Annotated[float, Field(ge=-100, le=200)] | Unstated = "not stated"
+    """Tip of the saddle behind the middle of the bottom bracket, level."""
     seat_tube_deg: Annotated[float, Field(ge=60, le=85)] | Unstated = "not stated"
-    washers_each_side_mm: Annotated[float, Field(ge=0, le=5)] = 0.0
-    """Washers between pedal and crank today."""
-    new_washers_each_side_mm: Annotated[float, Field(ge=0, le=5)] = 0.0
+    q_factor_mm: QFactor | Unstated = "not stated"
+    """From crank face to crank face: the cranks' own, without pedals."""
+    new_q_factor_mm: QFactor | Literal["unchanged", "unknown"] = "unchanged"
+    """That of the cranks after the swap."""
+    washers_each_side_mm: Washers | EachSide = 0.0
+    """Washers between pedal and crank today: one figure, or left and right."""
+    new_washers_each_side_mm: Washers | EachSide = 0.0
     """Washers after the swap."""
     bike_mass_kg: Annotated[float, Field(gt=0, le=60)] | Unstated = "not stated"
 
 
 class Body(Statement):
-    """Body data, used for the leg model only; never shown, linked or logged unless asked."""
+    """Body data, used for the leg model only; on no page, in no link and no log unless asked."""
 
     height_mm: Annotated[float, Field(ge=1000, le=2400)] | Unstated = "not stated"
     thigh_mm: Annotated[float, Field(ge=200, le=700)] | Unstated = "not stated"
@@ -103,6 +120,8 @@ class Buyer(Statement):
     shoes: Shoes = Shoes()
     body: Body = Body()
     riding: Riding = Riding()
+    private: Literal["kept", "shown"] = "kept"
+    """Whether pages may show body, rider weight and balance; kept, they are not even counted there."""
 
     @property
     def budget_amount(self) -> Decimal | None:

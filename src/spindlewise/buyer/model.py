@@ -5,6 +5,7 @@ from typing import Annotated
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
+from spindlewise.problems import RESERVED_FILE_NAMES
 from spindlewise.units import as_written, in_circulation
 
 
@@ -27,6 +28,12 @@ def _plain(text: str) -> str:
     return text
 
 
+def _file_safe(text: str) -> str:
+    if text in RESERVED_FILE_NAMES:
+        raise ValueError(f"{text!r} is a reserved file name on some systems | choose another id")
+    return text
+
+
 Words = Annotated[str, Field(min_length=1, max_length=600), AfterValidator(_plain)]
 Sum = Annotated[
     Decimal,
@@ -42,7 +49,11 @@ Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(in_circul
 Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]
 """A region of the catalog that is asked."""
 
-BuyerId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]
+BuyerId = Annotated[
+    str,
+    Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60),
+    AfterValidator(_file_safe),
+]
 """The file's name without .yaml."""
 
 ProductId = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", min_length=2, max_length=60)]

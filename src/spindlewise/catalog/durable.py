@@ -2,6 +2,7 @@
 
 import errno
 import os
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -12,6 +13,7 @@ LOCK_SECONDS = 10.0
 _REASONS = {
     errno.ENOSPC: "the disk is full",
     errno.EDQUOT: "the disk space allowed is used up",
+    errno.EFBIG: "the file would be larger than the system allows",
     errno.EIO: "the disk reports an error",
     errno.EROFS: "the file system is read-only",
     errno.EACCES: "writing is not permitted",
@@ -23,17 +25,21 @@ _REASONS = {
 }
 _NO_LINKS = (errno.EPERM, errno.ENOTSUP, errno.EMLINK)
 """What file systems without second names for a file answer; there the name is taken by renaming."""
+_BESIDE = re.compile(r"\..+\.([0-9]{1,9})\.new")
+"""What a file is called until it takes its name: with the number of the process that writes it."""
 
 
 class CannotWrite(OSError):  # noqa: N818  # the message reads: cannot write, and why
     """Nothing was changed, unless the message says so; it names the file and the reason."""
 
 
-def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
+def append_line(
+    path: Path, line: bytes, header: bytes = b"", mended_by: str = "spindlewise price repair"
+) -> None:
     """Append one whole line, locked against other writers and synced; `header` begins a new file.
 
     The write is one call; where it comes back short, what was written is taken back. A file whose last line
-    has no end is refused: it is torn from an earlier crash and must be looked at first.
+    has no end is refused: it is torn from an earlier crash, and `mended_by` is the command that takes it out.
     Raises CannotWrite; ValueError where `line` is not one line with its end.
     """
     if not line.endswith(b"\n") or line.count(b"\n") != 1 or line == b"\n":
@@ -46,7 +52,7 @@ def append_line(path: Path, line: bytes, header: bytes = b"") -> None:
                 sync_folder(path.parent)
             size = os.fstat(handle).st_size
             if size and os.pread(handle, 1, size - 1) != b"\n":
-                raise CannotWrite(f"{path}: its last line is torn; run `spindlewise price repair` first")
+                raise CannotWrite(f"{path}: its last line is torn; run `{mended_by}` first")
             _write_or_take_back(path, handle, line if size else header + line, size)
         except OSError:
             if new:
@@ -87,6 +93,15 @@ def create_file(path: Path, data: bytes) -> None:
                 raise
             beside.replace(path)
     _sync_name(path)
+
+
+def remove_leftovers(folder: Path) -> None:
+    """Remove the unfinished files that a killed program left in the folder; those of a running one stay."""
+    for path in sorted(folder.glob(".*.new")):
+        found = _BESIDE.fullmatch(path.name)
+        if found is not None and not _is_running(int(found[1])):
+            with _told(path):
+                path.unlink(missing_ok=True)
 
 
 def sync_folder(folder: Path) -> None:
@@ -174,6 +189,16 @@ def _write_or_take_back(path: Path, handle: int, data: bytes, size: int) -> None
             told = f"{reason(error)}; part of the line may stand there, run `spindlewise check`"
             raise CannotWrite(f"{path}: {told}") from error
         raise
+
+
+def _is_running(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except (ProcessLookupError, OverflowError):
+        return False
+    except OSError:  # it runs, and is somebody else's
+        return True
+    return True
 
 
 def _refuse_link(path: Path) -> None:

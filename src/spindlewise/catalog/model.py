@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
+from spindlewise.problems import RESERVED_FILE_NAMES
 from spindlewise.units import as_written, in_circulation
 
 
@@ -23,14 +24,8 @@ class Record(BaseModel):
     )
 
 
-RESERVED_NAMES = frozenset(
-    {"con", "prn", "aux", "nul", *(f"com{n}" for n in range(10)), *(f"lpt{n}" for n in range(10))}
-)
-"""File names that some systems keep for devices; a product page could not be written under them."""
-
-
 def _file_safe(text: str) -> str:
-    if text in RESERVED_NAMES:
+    if text.lower() in RESERVED_FILE_NAMES:
         raise ValueError(f"{text!r} is a reserved file name on some systems | choose another id")
     return text
 
@@ -71,7 +66,8 @@ Amount = Annotated[
 Currency = Annotated[str, Field(pattern=r"^[A-Z]{3}$"), AfterValidator(in_circulation)]
 """An ISO 4217 code that has a minor unit, so that amounts in it can be rounded."""
 
-Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$")]
+Region = Annotated[str, Field(pattern=r"^[A-Z]{2,8}$"), AfterValidator(_file_safe)]
+"""A region's code; in small letters it names the region's page."""
 Grade = Literal["measured", "reported", "claimed"]
 """Where an observation comes from: our bench, others, the maker."""
 

@@ -9,6 +9,7 @@ from pydantic import BaseModel, ValidationError
 from spindlewise.catalog.document import MISREAD, Document, Path, dotted
 from spindlewise.catalog.model_keys import fields_at, words_in
 from spindlewise.catalog.plain_words import KINDS, Fault, Words, mismatch, single
+from spindlewise.catalog.schema_version import newer_than, version_word
 from spindlewise.problems import Place, Problem, nearest, shown, sorted_problems
 
 M = TypeVar("M", bound=BaseModel)
@@ -25,12 +26,16 @@ def validate(model: type[M], document: Document, rule_prefix: str = "") -> tuple
     A wrong value is reported where it stands, an unknown key at the key, a missing key at the first key of
     the mapping that lacks it. Of a union only the branch that fits best speaks. What the reader of the file
     reported already (MISREAD) is passed over: None without problems means that the reader said it all.
+    Of a file with a newer version word only that is said: what else is strange about it may be new as well.
     `rule_prefix` goes before every rule's name.
     """
     try:
         return model.model_validate(document.data), []
     except ValidationError as error:
         raw = error.errors(include_url=False)
+    newer = _newer(model, document, rule_prefix)
+    if newer is not None:
+        return None, [newer]
     faults = [_fault(entry, document) for entry in raw]
     chosen = _fold([f for f in faults if not _echo(f)], 0)
     heard = [group for group in chosen if group[0].kind == "extra_forbidden" or group[0].value is not MISREAD]
@@ -48,6 +53,17 @@ def validate(model: type[M], document: Document, rule_prefix: str = "") -> tuple
         last = placed[MOST_PROBLEMS][0]
         problems.append(Problem(last, "error", "too-many-problems", told, "put these right first"))
     return None, sorted_problems(problems)
+
+
+def _newer(model: type[BaseModel], document: Document, prefix: str) -> Problem | None:
+    known = version_word(model)
+    words = newer_than(document.value(("schema",)), known) if known is not None else None
+    if words is None:
+        return None
+    message, tip = words
+    return Problem(
+        document.place(("schema",)), "error", f"{prefix}newer-schema", f"schema: {message}", tip, "schema"
+    )
 
 
 def _fault(entry: Any, document: Document) -> Fault:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import typer
 
-from spindlewise.cli.endings import DATA, DONE
+from spindlewise.cli.endings import CANNOT_READ_OR_WRITE, DATA, DONE
 from spindlewise.cli.printing import answer as print_answer
 from spindlewise.cli.printing import remark
 
@@ -29,13 +29,19 @@ def answer_batch(desk: "Desk", questions: Path, folder: Path | None, form: str |
     """
     from spindlewise.answer.asking import open_buyers
     from spindlewise.answer.batch import Question, Questions
+    from spindlewise.catalog.csv_text import read_raw
     from spindlewise.problems import render
 
+    tip = "name a CSV file that begins with a line of column names, id among them"
+    raw, unread = read_raw(questions, questions.as_posix(), tip)
+    if raw is None:
+        remark(render(unread, "plain").rstrip("\n"))
+        raise typer.Exit(CANNOT_READ_OR_WRITE)
     bases, _ = open_buyers(desk.catalog.folder / "buyers", desk.catalog)
-    asked = Questions(questions.read_bytes(), questions.as_posix(), desk.catalog, bases)
+    asked = Questions(raw, questions.as_posix(), desk.catalog, bases)
     bad: list[Problem] = list(asked.problems)
     if folder is not None:
-        folder.mkdir(parents=True, exist_ok=True)
+        _make(folder)
     else:
         print_answer(_line(TABLE))
     done = 0
@@ -55,11 +61,21 @@ def answer_batch(desk: "Desk", questions: Path, folder: Path | None, form: str |
     raise typer.Exit(DATA if bad else DONE)
 
 
+def _make(folder: Path) -> None:
+    from spindlewise.catalog.durable import CannotWrite, reason
+
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise CannotWrite(f"{folder}: {reason(error)}") from error
+
+
 def _one(
     desk: "Desk", item: "Question", questions: Path, folder: Path | None, form: str | None
 ) -> "Problem | None":
     """Answer one question; a region that cannot be served is a problem of its line."""
     from spindlewise.answer.market import NoMarket
+    from spindlewise.catalog.durable import replace_file
     from spindlewise.problems import Place, Problem
 
     try:
@@ -67,7 +83,7 @@ def _one(
             print_answer(_line(_row(desk, item)))
         else:
             text, ending = _text(desk, item, form)
-            (folder / f"{item.buyer.id}.{ending}").write_text(text, encoding="utf-8", newline="\n")
+            replace_file(folder / f"{item.buyer.id}.{ending}", text.encode())
     except (NoMarket, ValueError) as error:
         place = Place(questions.as_posix(), item.line, 1)
         return Problem(place, "error", "question", f"{item.buyer.id}: {error}")

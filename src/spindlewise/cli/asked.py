@@ -1,5 +1,6 @@
 """The question as options state it: a buyer file, single statements, or both."""
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from typing import TYPE_CHECKING, Annotated
@@ -105,7 +106,7 @@ def asking_buyer(stated: Statements, catalog: "Catalog") -> "Buyer":
         )
         buyer = ask(catalog, asked, base)
     except ValueError as error:
-        wrong_usage(str(error))
+        wrong_usage(_told(error))
     if base is None and asked.points is None and asked.order is None:
         remark("No weights are stated; usual ones stand in (--weights or --order states yours).")
     if base is None and asked.region is None:
@@ -124,8 +125,22 @@ def amount_from(text: str) -> Decimal:
     except InvalidOperation:
         amount = Decimal("NaN")
     if not amount.is_finite() or not 0 <= amount <= 1_000_000:
-        raise ValueError(f"{quoted(text)} is no amount; write a plain number such as 899.90")
+        meant = re.fullmatch(r"\s*(\d+),(\d{1,2})\s*", text, re.ASCII)
+        right = f"write {meant[1]}.{meant[2]}" if meant else "write a plain number such as 899.90"
+        raise ValueError(f"{quoted(text)} is no amount; {right}")
     return amount
+
+
+def _told(error: ValueError) -> str:
+    """What was refused, without the wording of the library that refused it."""
+    from pydantic import ValidationError
+
+    if not isinstance(error, ValidationError):
+        return str(error)
+    return "; ".join(
+        f"{'.'.join(map(str, each['loc']))}: {each['msg'].removeprefix('Value error, ')}"
+        for each in error.errors(include_url=False)
+    )
 
 
 def _code(text: str | None, shortest: int, longest: int, what: str) -> str | None:

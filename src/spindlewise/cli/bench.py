@@ -2,7 +2,7 @@
 
 import typer
 
-from spindlewise.cli import bench_weigh
+from spindlewise.cli import bench_history, bench_hours, bench_ride, bench_sheet, bench_weigh
 
 
 def add_to(app: typer.Typer) -> None:
@@ -13,6 +13,6 @@ def add_to(app: typer.Typer) -> None:
         pretty_exceptions_enable=False,
         help="Measurements in, verdicts and observations out.",
     )
-    for module in (bench_weigh,):
+    for module in (bench_weigh, bench_hours, bench_ride, bench_sheet, bench_history):
         module.add_to(group)
     app.add_typer(group, name="bench")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from spindlewise.cli.endings import wrong_usage
+from spindlewise.cli.endings import no_answer, wrong_usage
 from spindlewise.cli.printing import answer, remark
 
 if TYPE_CHECKING:
@@ -54,6 +54,18 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
     for path, text in files.items():
         create_file(path, text.encode())
         remark(f"{path} written.")
+
+
+def hand_over(
+    observations: Sequence["BenchObservation"], snippet: bool, folder: Path | None, what: str, needed: str
+) -> None:
+    """Print and write what was asked for; without any observation the question has no answer, and why."""
+    if not observations:
+        no_answer("there is no observation to hand over", needed)
+    if snippet:
+        print_snippet(observations)
+    if folder is not None:
+        write_observations(observations, folder, what)
 
 
 def print_snippet(observations: Sequence["BenchObservation"]) -> None:

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from spindlewise.cli.bench_out import Snippet, Write, print_snippet, write_observations
+from spindlewise.cli.bench_out import Snippet, Write, hand_over
 from spindlewise.cli.endings import CANNOT_READ_OR_WRITE, DATA, no_answer
 from spindlewise.cli.opening import open_desk
 from spindlewise.cli.options import AsOf, Catalog, Json, common
@@ -60,13 +60,14 @@ def weigh(
         no_answer(f"nothing was weighed by {desk.day.isoformat()} in {path}")
     source = bench_source(path, desk.catalog.folder)
     observations = [found for one in report.weighed if (found := weight_observation(one, source))]
-    if snippet:
-        print_snippet(observations)
-    elif asked.json:
-        answer(as_json(SCHEMA, weigh_json(report, desk.day)))
-    else:
-        page(weigh_blocks(desk.catalog, report, desk.day))
-    if write is not None:
-        write_observations(observations, write, "weight")
+    if not snippet:
+        if asked.json:
+            answer(as_json(SCHEMA, weigh_json(report, desk.day)))
+        else:
+            page(weigh_blocks(desk.catalog, report, desk.day))
+    if snippet or write is not None:
+        hand_over(
+            observations, snippet, write, "weight", "two readings or more of a pair or a pedal are needed"
+        )
     if wrong:
         raise typer.Exit(DATA)

@@ -1,7 +1,7 @@
 """`spindlewise check`: every problem of the catalog, each in its line."""
 
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -10,7 +10,7 @@ import typer
 from spindlewise.cli.endings import CANNOT_READ_OR_WRITE, DATA, UNREADABLE, wrong_usage
 from spindlewise.cli.opening import catalog_folder
 from spindlewise.cli.options import AsOf, Catalog, Json, common
-from spindlewise.cli.printing import answer
+from spindlewise.cli.printing import answer, remark
 from spindlewise.problems import Problem, Style, render, sorted_problems
 
 STYLES: tuple[Style, ...] = ("plain", "human", "json", "github")
@@ -31,6 +31,14 @@ def check(
             help="Without it: human on a terminal, else plain.",
         ),
     ] = None,
+    against: Annotated[
+        Path | None,
+        typer.Option(
+            "--against",
+            metavar="SITE",
+            help="Also hold logs, recordings and pages to the digests of this published site.",
+        ),
+    ] = None,
     strict: Annotated[bool, typer.Option("--strict", help="Warnings count as errors.")] = False,
     catalog: Catalog = None,
     as_of: AsOf = None,
@@ -38,12 +46,20 @@ def check(
 ) -> None:
     """Say everything that is wrong in the catalog.
 
-    All files are read, and all problems are said in one go.
+    All files are read, and all problems are said in one go. With --against, a single bit that has changed
+    in a log, a recording or a page since that publish is found; lines added to a log are no problem.
     """
     asked = common(ctx, catalog, as_of, json)
     style = _style(form, asked.json)
-    problems = all_problems(catalog_folder(asked.catalog))
+    folder = catalog_folder(asked.catalog)
+    problems, read = read_all(folder)
+    if against is not None:
+        from spindlewise.site.recorded import held_to_record
+
+        problems = sorted_problems([*problems, *held_to_record(folder, against)])
     answer(render(problems, style, _source))
+    if style != "json":
+        remark(verdict_words(problems, read, folder))
     failing = [p for p in problems if p.level == "error" or strict]
     if failing:
         unreadable = all(problem.rule in UNREADABLE for problem in failing)
@@ -60,14 +76,34 @@ def _style(form: str | None, json: bool) -> Style:
     return next(style for style in STYLES if style == form)
 
 
-def all_problems(folder: Path) -> list[Problem]:
-    """The problems of the catalog and of its buyers, in order of file and line."""
+def verdict_words(problems: Sequence[Problem], read: str, folder: Path) -> str:
+    """The last word: how much is wrong, or that nothing is, and how much was read."""
+    errors = sum(problem.level == "error" for problem in problems)
+    counts = (errors, "error"), (len(problems) - errors, "warning")
+    said = " and ".join(_counted(*count) for count in counts if count[0]) or "nothing is wrong"
+    return f"{folder}: {said}{f'; read {read}' if read else ''}."
+
+
+def _counted(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def read_all(folder: Path) -> tuple[list[Problem], str]:
+    """The problems of the catalog and of its buyers, in order of file and line, and how much was read.
+
+    The second is empty where errors keep the catalog from being read as a whole.
+    """
     from spindlewise.answer.asking import open_buyers
     from spindlewise.catalog.opening import open_catalog
 
     catalog, problems = open_catalog(folder, _progress)
-    _, found = open_buyers(folder / "buyers", catalog)
-    return sorted_problems([*problems, *found])
+    buyers, found = open_buyers(folder / "buyers", catalog)
+    read = ""
+    if catalog is not None:
+        counts = (len(catalog.products), "product"), (len(buyers), "buyer"), (len(catalog.prices), "price")
+        read = ", ".join(_counted(*count) for count in counts)
+        read += f" and {_counted(len(catalog.bench_files), 'bench file')}"
+    return sorted_problems([*problems, *found]), read
 
 
 def _progress(paths: Iterable[Path], total: int) -> Iterator[Path]:

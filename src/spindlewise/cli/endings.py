@@ -52,9 +52,18 @@ def end_with(error: Exception) -> NoReturn:
     if isinstance(error, NoMarket):
         no_answer(str(error))
     if isinstance(error, OSError):
-        cannot(str(error))
+        cannot(_told(error))
     remark(
         f"spindlewise itself failed ({type(error).__name__}: {quoted(str(error), 200)}). "
         "Please report this, with the command and the catalog."
     )
     raise typer.Exit(BUG)
+
+
+def _told(error: OSError) -> str:
+    """The file and why, in plain words where they are known."""
+    from spindlewise.catalog.durable import CannotWrite, reason
+
+    if isinstance(error, CannotWrite) or error.filename is None:
+        return str(error)
+    return f"{error.filename}: {'is not there' if isinstance(error, FileNotFoundError) else reason(error)}"

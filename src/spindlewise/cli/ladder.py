@@ -41,6 +41,7 @@ def ladder(
     from spindlewise.render.json_ladder import SCHEMA, ladder_json
     from spindlewise.render.naming import naming
     from spindlewise.render.words_ladder import ladder_blocks
+    from spindlewise.render.words_rank import notice_of_invention
 
     baseline = known_product(start, desk.catalog) if start else None
     stated = Statements(buyer=buyer, budget=budget, region=region, currency=currency)
@@ -50,4 +51,5 @@ def ladder(
         answer(as_json(SCHEMA, ladder_json(found)))
     else:
         noticed = desk.market(who.region, who.currency).held_back
-        page(ladder_blocks(found, naming(desk.catalog), noticed))
+        blocks = ladder_blocks(found, naming(desk.catalog), noticed)
+        page((*blocks, *notice_of_invention(desk.catalog)))

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from spindlewise.cli.endings import wrong_usage
-from spindlewise.cli.opening import catalog_folder, demo_folder
+from spindlewise.cli.opening import demo_folder, own_folder
 from spindlewise.cli.options import Catalog, common
 from spindlewise.cli.printing import answer
 
@@ -34,7 +34,7 @@ Name = Annotated[str, typer.Argument(metavar="NAME", help="Its name; the id is m
 
 def product(ctx: typer.Context, name: Name, catalog: Catalog = None) -> None:
     """Write products/ID.yaml with every key explained."""
-    folder = catalog_folder(common(ctx, catalog).catalog)
+    folder = own_folder(common(ctx, catalog).catalog)
     identifier = id_from(name)
     template = folder / "TEMPLATE.yaml"
     text = (template if template.is_file() else demo_folder() / "TEMPLATE.yaml").read_text("utf-8")
@@ -52,7 +52,7 @@ def product_text(template: str, identifier: str, name: str) -> str:
 
 def buyer(ctx: typer.Context, name: Name, catalog: Catalog = None) -> None:
     """Write buyers/ID.yaml with every key explained."""
-    folder = catalog_folder(common(ctx, catalog).catalog)
+    folder = own_folder(common(ctx, catalog).catalog)
     identifier = id_from(name)
     text = (STARTS / "buyer.yaml").read_text("utf-8")
     text = text.replace("id: example-buyer", f"id: {identifier}", 1)

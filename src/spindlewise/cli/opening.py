@@ -23,6 +23,17 @@ def catalog_folder(stated: Path | None) -> Path:
     return here if (here / "catalog.yaml").is_file() else demo_folder()
 
 
+def own_folder(stated: Path | None) -> Path:
+    """The folder to write into: the one stated, else ./catalog; never the demo, which is not the user's."""
+    folder = catalog_folder(stated)
+    if stated is None and folder == demo_folder():
+        wrong_usage(
+            "there is no catalog in this folder to write into; name one with --catalog, or begin one with "
+            "`spindlewise new catalog DIR`"
+        )
+    return folder
+
+
 def demo_folder() -> Path:
     """The demo: packed into an installed package, else the repository's own folder."""
     packed = Path(str(files("spindlewise") / "demo_catalog"))
@@ -89,5 +100,7 @@ def known_product(name: str, catalog: "Catalog") -> str:
     from spindlewise.answer.stated import did_you_mean
 
     if name not in catalog.products:
-        wrong_usage(f"the catalog has no product {quoted(name)}; {did_you_mean(name, catalog.products)}")
+        demo = " (this is the demo; --catalog names yours)" if catalog.folder == demo_folder() else ""
+        near = did_you_mean(name, catalog.products)
+        wrong_usage(f"the catalog has no product {quoted(name)}{demo}; {near}")
     return name

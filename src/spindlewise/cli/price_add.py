@@ -10,7 +10,7 @@ import typer
 
 from spindlewise.cli.asked import Statements, asking_buyer
 from spindlewise.cli.endings import wrong_usage
-from spindlewise.cli.opening import known_product, open_desk
+from spindlewise.cli.opening import known_product, open_desk, own_folder
 from spindlewise.cli.options import AsOf, BuyerName, Catalog, Json, common, day_from
 from spindlewise.cli.printing import answer, page, remark
 
@@ -73,6 +73,8 @@ def add(
     The line is checked like every other before anything is written; nothing that stands is rewritten.
     """
     asked = common(ctx, catalog, as_of, json)
+    if not dry_run:
+        own_folder(asked.catalog)
     desk = open_desk(asked)
     from spindlewise.answer.break_evens import break_evens
     from spindlewise.answer.price_change import price_change, with_row

@@ -2,7 +2,7 @@
 
 import typer
 
-from spindlewise.cli.opening import catalog_folder
+from spindlewise.cli.opening import own_folder
 from spindlewise.cli.options import Catalog, common
 from spindlewise.cli.printing import answer
 
@@ -20,7 +20,7 @@ def repair(ctx: typer.Context, catalog: Catalog = None) -> None:
     from spindlewise.cli.torn_line import repair_torn_line
     from spindlewise.problems import quoted
 
-    path = catalog_folder(common(ctx, catalog).catalog) / "prices.csv"
+    path = own_folder(common(ctx, catalog).catalog) / "prices.csv"
     found = repair_torn_line(path)
     if found is None:
         answer(f"{path}: the last line is whole; nothing was changed.\n")

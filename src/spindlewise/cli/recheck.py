@@ -24,6 +24,9 @@ def recheck(
     log: Annotated[
         Path, typer.Argument(metavar="LOG", help="The answer log; without it answers.jsonl here.")
     ] = LOG,
+    repair: Annotated[
+        bool, typer.Option("--repair", help="First take out a last line that a crash left half written.")
+    ] = False,
     catalog: Catalog = None,
     as_of: AsOf = None,
     json: Json = False,
@@ -31,9 +34,12 @@ def recheck(
     """Say which logged answers no longer hold, and why.
 
     Every question is asked again on today's catalog; where the pick has changed, the reply to paste is given.
+    With --repair a torn last line is taken out first, and the log as it was is kept beside it.
     """
     asked = common(ctx, catalog, as_of, json)
     desk = open_desk(asked)
+    if repair:
+        _mend(log)
     from spindlewise.answer.answer_log import read_answers
     from spindlewise.answer.recheck import recheck as read_again
     from spindlewise.problems import render
@@ -54,3 +60,14 @@ def recheck(
         page(recheck_blocks(desk.catalog, found, day))
     if problems:
         raise typer.Exit(DATA)
+
+
+def _mend(log: Path) -> None:
+    from spindlewise.cli.torn_line import repair_torn_line
+    from spindlewise.problems import quoted
+
+    found = repair_torn_line(log)
+    if found is None:
+        remark(f"{log}: the last line is whole; nothing was changed.")
+    else:
+        remark(f"{log}: took out {quoted(found.removed, 200)}; the log as it was is {found.copy}.")

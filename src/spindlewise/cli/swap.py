@@ -32,20 +32,21 @@ def swap(
     """
     asked = common(ctx, catalog, as_of, json)
     desk = open_desk(asked)
-    from spindlewise.answer.swap import swap as swapped
+    from spindlewise.answer.swap_asked import swap_asked
     from spindlewise.fit.saddle import SaddleChange
     from spindlewise.render.as_json import as_json
-    from spindlewise.render.json_swap import SCHEMA, swap_json
+    from spindlewise.render.json_swap import SCHEMA, swap_asked_json
     from spindlewise.render.naming import naming
+    from spindlewise.render.words_rank import notice_of_invention
     from spindlewise.render.words_swap import swap_blocks
 
     products, cautions = desk.catalog.products, desk.catalog.settings.cautions
     before, after = (products[known_product(name, desk.catalog)] for name in (old, new))
     who = open_buyer(buyer, desk.catalog) if buyer else None
-    found = swapped(before, after, desk.day, who, cautions)
+    found = swap_asked(before, after, desk.day, who, cautions)
     if asked.json:
-        answer(as_json(SCHEMA, swap_json(found)))
+        answer(as_json(SCHEMA, swap_asked_json(found)))
     else:
-        page(swap_blocks(found, naming(desk.catalog)))
-    if not isinstance(found.saddle, SaddleChange):
+        page((*swap_blocks(found, naming(desk.catalog)), *notice_of_invention(desk.catalog)))
+    if not isinstance(found.swap.saddle, SaddleChange):
         raise typer.Exit(NO_ANSWER)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from spindlewise.decide.score import score
+from spindlewise.decide.score import points_each, settled, weighted_points
 from spindlewise.decide.table import FloatArray, MeritTable
 
 
@@ -40,10 +40,10 @@ def differences(table: MeritTable, weights: FloatArray, product: int, rival: int
     >>> [(part.criterion, part.points) for part in why.parts], why.total
     ([('weight', -25.0), ('price', 12.5)], -12.5)
     """
-    scores = score(table, weights).expected
+    earned = weighted_points(table.expected[[product, rival]], points_each(weights, len(table.criteria)))
+    here, there = settled(earned).tolist()
     points = 100.0 * np.asarray(weights, dtype=np.float64) / math.fsum(weights)
     each = points * (table.expected[product] - table.expected[rival])
     parts = [Difference(name, float(part)) for name, part in zip(table.criteria, each, strict=True)]
     parts.sort(key=lambda part: (-abs(part.points), part.criterion))
-    total = float(scores[product] - scores[rival])
-    return Differences(table.products[product], table.products[rival], tuple(parts), total)
+    return Differences(table.products[product], table.products[rival], tuple(parts), here - there)

@@ -25,6 +25,14 @@ class Levels:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
+class Footing:
+    """One product among all others: its rank, and the rows of those that are level with it, ascending."""
+
+    rank: int
+    level_with: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
 class Spreads:
     """How far each score may fall (`down`) and rise (`up`) by its figures' uncertainty, in points, (n,)."""
 
@@ -79,6 +87,17 @@ def levels(table: MeritTable, weights: FloatArray, held_back: npt.ArrayLike | No
     return Levels(ranks, level)
 
 
+def footing(expected: FloatArray, spread: Spreads, held: BoolArray, row: int) -> Footing:
+    """Give the rank of one product and who is level with it, as `levels` does, but of this product alone.
+
+    `expected` are the settled scores, `spread` comes from `spreads`, `held` are the held-back flags.
+    """
+    above, below = _clearly(expected, spread, held, slice(row, row + 1))
+    clear = (above | below)[0]
+    clear[row] = True
+    return Footing(1 + int(np.count_nonzero(above)), tuple(np.flatnonzero(~clear).tolist()))
+
+
 def ranks(table: MeritTable, weights: FloatArray, held_back: npt.ArrayLike | None = None) -> IntArray:
     """Give the ranks alone, shape (n,), as `levels` does but without keeping a matrix of n * n."""
     expected, spread, held = _compared(table, weights, held_back)
@@ -105,5 +124,7 @@ def _clearly(
     lead = settled(expected[None, :] - expected[rows, None])
     above = lead > settled(np.hypot(spread.down[None, :], spread.up[rows, None]))
     below = -lead > settled(np.hypot(spread.down[rows, None], spread.up[None, :]))
+    if not held.any():
+        return above, below
     here, there = held[rows, None], held[None, :]
     return (above & (here == there)) | (here & ~there), (below & (here == there)) | (~here & there)

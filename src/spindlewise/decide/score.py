@@ -39,7 +39,7 @@ def shares(weights: Mapping[str, float], criteria: Sequence[str]) -> FloatArray:
     if unfit:
         raise ValueError(f"weights that cannot be: {', '.join(unfit)}; each is a finite number, 0 or more")
     each = np.array([weights.get(name, 0.0) for name in criteria], dtype=np.float64)
-    return each / _total(each)
+    return each / total_weight(each, len(criteria))
 
 
 def score(table: MeritTable, weights: FloatArray) -> Scores:
@@ -49,23 +49,50 @@ def score(table: MeritTable, weights: FloatArray) -> Scores:
     Yoon 1981, simple additive weighting, on fixed scales) is worked out row by row, so that a product's score
     has the same bits whichever other products stand in the table, and is settled to 1e-9.
     """
-    each = np.asarray(weights, dtype=np.float64)
-    if each.shape != (len(table.criteria),):
-        raise ValueError(
-            f"weights have shape {each.shape}; ({len(table.criteria)},) is needed, one a criterion"
-        )
-    if not np.all(each >= 0.0):
-        raise ValueError(f"the weights are {each.tolist()}; each is a number, 0 or more")
-    points = each / _total(each) * 100.0
-    expected = _weighted(table.expected, points)
+    points = points_each(weights, len(table.criteria))
+    expected = settled(weighted_points(table.expected, points))
     if table.is_certain:
         return Scores(expected, expected, expected)
-    return Scores(_weighted(table.low, points), expected, _weighted(table.high, points))
+    return Scores(
+        settled(weighted_points(table.low, points)), expected, settled(weighted_points(table.high, points))
+    )
+
+
+def points_each(weights: FloatArray, criteria: int) -> FloatArray:
+    """Give the points that each criterion can earn, shape (criteria,): 100 times its share of all weight.
+
+    ValueError for another number of weights, one that is negative or NaN, or weights that add up to nothing.
+
+    >>> points_each(np.array([3.0, 1.0]), 2).tolist()
+    [75.0, 25.0]
+    """
+    each = np.asarray(weights, dtype=np.float64)
+    return np.asarray(each / total_weight(each, criteria) * 100.0)
+
+
+def total_weight(weights: FloatArray, criteria: int) -> float:
+    """Give the sum of the weights, rounded once; ValueError as for `points_each`."""
+    if weights.shape != (criteria,):
+        raise ValueError(f"weights have shape {weights.shape}; ({criteria},) is needed, one a criterion")
+    each = weights.tolist()
+    rough = sum(each)  # which NaN and infinity cannot hide from, nor stop
+    if min(each, default=0.0) < 0.0 or rough != rough:
+        raise ValueError(f"the weights are {each}; each is a number, 0 or more")
+    if not 0.0 < rough < 1e300:
+        raise ValueError(f"the weights add up to {rough}; at least one is above 0, and all are below 1e300")
+    # an exact sum does not depend on the order of the criteria
+    return math.fsum(each)
+
+
+def weighted_points(merits: FloatArray, points: FloatArray) -> FloatArray:
+    """Give the points that every row of merits earns, shape (n,), not yet settled."""
+    # einsum, not `@`: BLAS sums the last rows of a block in another order, which shows in the last bit
+    return np.asarray(np.einsum("ij,j->i", merits, points))
 
 
 def settled(points: npt.ArrayLike) -> FloatArray:
     """Give scores to a billionth of a point, the precision at which two scores count as equal."""
-    return np.asarray(np.round(np.asarray(points, dtype=np.float64), SETTLED_DECIMALS))
+    return np.asarray(points, dtype=np.float64).round(SETTLED_DECIMALS)
 
 
 def ranking_order(
@@ -92,9 +119,12 @@ def ranking_order(
     falling = -np.asarray(expected, dtype=np.float64)
     order = np.argsort(falling)
     _ties_by_id(order, falling, products)
-    if held_back is None:
-        return order
-    held = held_flags(held_back, len(products))[order]
+    return order if held_back is None else held_last(order, held_back)
+
+
+def held_last(order: IntArray, held_back: npt.ArrayLike) -> IntArray:
+    """Give the order with the products that a safety notice holds back after all others."""
+    held = held_flags(held_back, len(order))[order]
     return np.concatenate((order[~held], order[held]))
 
 
@@ -106,19 +136,6 @@ def held_flags(held_back: npt.ArrayLike | None, n: int) -> BoolArray:
     if flags.shape != (n,):
         raise ValueError(f"held-back flags have shape {flags.shape}; ({n},) is needed, one a product")
     return flags
-
-
-def _total(weights: FloatArray) -> float:
-    # an exact sum does not depend on the order of the criteria
-    total = math.fsum(weights.tolist()) if np.all(weights < 1e300) else math.inf
-    if not 0.0 < total < math.inf:
-        raise ValueError(f"the weights add up to {total}; at least one is above 0, and all are below 1e300")
-    return total
-
-
-def _weighted(merits: FloatArray, points: FloatArray) -> FloatArray:
-    # einsum, not `@`: BLAS sums the last rows of a block in another order, which shows in the last bit
-    return settled(np.einsum("ij,j->i", merits, points))
 
 
 def _ties_by_id(order: IntArray, falling: FloatArray, products: Sequence[str]) -> None:

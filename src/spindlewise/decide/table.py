@@ -51,15 +51,15 @@ class MeritTable:
             high = _merits("high", self.high, shape)
             _refuse_disorder("expected", expected, "high", high)
             high = np.maximum(high, expected)
-        for name, merits in (("low", low), ("expected", expected), ("high", high)):
-            view = merits.view()
-            view.flags.writeable = False
-            object.__setattr__(self, name, view)
+        known = _read_only(expected)
+        object.__setattr__(self, "expected", known)
+        object.__setattr__(self, "low", known if low is expected else _read_only(low))
+        object.__setattr__(self, "high", known if high is expected else _read_only(high))
 
     @property
     def is_certain(self) -> bool:
         """Whether low, expected and high are one and the same array."""
-        return self.low.ctypes.data == self.expected.ctypes.data == self.high.ctypes.data
+        return self.low is self.expected is self.high
 
     def keep(self, products: Sequence[str]) -> "MeritTable":
         """Give the table of these products only, in the order named; ValueError for an unknown one."""
@@ -69,10 +69,30 @@ class MeritTable:
             raise ValueError(
                 f"the table has no product {', '.join(strangers)}; it has {', '.join(self.products)}"
             )
-        rows = [place[product] for product in products]
-        expected = self.expected[rows]
-        low, high = (expected, expected) if self.is_certain else (self.low[rows], self.high[rows])
-        return MeritTable(tuple(products), self.criteria, low, expected, high)
+        names = tuple(products)
+        _refuse_repeats("product", names)
+        return self.at_rows(np.array([place[name] for name in names], dtype=np.intp))
+
+    def at_rows(self, rows: IntArray) -> "MeritTable":
+        """Give the table of these rows, each named at most once; nothing is checked again.
+
+        For the many questions that are answered from one table: its merits have been checked already.
+        """
+        part = object.__new__(MeritTable)
+        expected = _read_only(self.expected.take(rows, axis=0))
+        certain = self.is_certain
+        object.__setattr__(part, "products", tuple(self.products[row] for row in rows.tolist()))
+        object.__setattr__(part, "criteria", self.criteria)
+        object.__setattr__(part, "expected", expected)
+        for name, merits in (("low", self.low), ("high", self.high)):
+            object.__setattr__(part, name, expected if certain else _read_only(merits.take(rows, axis=0)))
+        return part
+
+
+def _read_only(merits: FloatArray) -> FloatArray:
+    view = merits.view()
+    view.flags.writeable = False
+    return view
 
 
 def _refuse_repeats(kind: str, names: tuple[str, ...]) -> None:

@@ -9,8 +9,8 @@ from typing import Literal
 import numpy as np
 import numpy.typing as npt
 
+from spindlewise.decide.fixed_scale import AS_IT_IS, FixedScale
 from spindlewise.decide.rank_agreement import pearson, spearman
-from spindlewise.decide.score import ranking_order, score
 from spindlewise.decide.table import BoolArray, FloatArray, MeritTable
 
 HIGH_CORRELATION = 0.9
@@ -135,12 +135,13 @@ def without_effect(
     weighed = np.flatnonzero(weights > 0.0)
     if len(table.products) < 2 or len(weighed) < 2:
         return ()
-    order = ranking_order(table.products, score(table, weights).expected, held_back)
+    scale = FixedScale(table.products, (AS_IT_IS,) * len(weights))
+    order = scale.order(table.expected, weights, held_back)
     found = []
     for k in weighed:
         others = weights.copy()
         others[k] = 0.0
-        without = ranking_order(table.products, score(table, others).expected, held_back)
+        without = scale.order(table.expected, others, held_back)
         if np.array_equal(without, order):
             found.append(WithoutEffect("order stays", table.criteria[k], float(weights[k])))
         elif without[0] == order[0]:

@@ -7,6 +7,7 @@ what keeps the longest reach of the leg as it was; it knows no best saddle heigh
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, fields
 
 import numpy as np
@@ -104,6 +105,28 @@ def hip_to_ankle_mm(rider: Rider, contact: Contact, crank_deg: Angles, raised_mm
     return distance
 
 
+def _hip_to_ankle_at(rider: Rider, contact: Contact, raised_mm: float) -> Callable[[float], float]:
+    """`hip_to_ankle_mm` for one crank angle at a time, ten times faster than an array of one."""
+    mean = math.radians((rider.pitch_up_deg + rider.pitch_down_deg) / 2)
+    swing = math.radians((rider.pitch_up_deg - rider.pitch_down_deg) / 2)
+    over_axis = contact.axis_to_foot_mm + rider.ankle_height_mm
+    behind, crank_mm = contact.ankle_to_cleat_mm, contact.crank_mm
+    tube = math.radians(rider.seat_tube_angle_deg)
+    height = rider.saddle_height_mm + raised_mm
+    hip_x = -height * math.cos(tube) - rider.setback_mm
+    hip_y = height * math.sin(tube) + rider.hip_above_saddle_mm
+
+    def at_mm(crank_deg: float) -> float:
+        crank = math.radians(crank_deg)
+        up = math.cos(crank)
+        pitch = mean + swing * up
+        down, along = math.cos(pitch), math.sin(pitch)
+        ankle_x = crank_mm * math.sin(crank) + over_axis * along - behind * down
+        return math.hypot(ankle_x - hip_x, crank_mm * up + over_axis * down + behind * along - hip_y)
+
+    return at_mm
+
+
 def longest_reach_mm(rider: Rider, contact: Contact, raised_mm: float = 0.0) -> float:
     """The largest distance from hip to ankle in one turn of the crank."""
     return -_least(rider, contact, raised_mm, sign=-1.0)
@@ -118,8 +141,10 @@ def _least(rider: Rider, contact: Contact, raised_mm: float, sign: float) -> flo
     """The least of sign times distance: the best of a coarse turn, then refined between its neighbours."""
     from scipy.optimize import minimize_scalar
 
+    at_mm = _hip_to_ankle_at(rider, contact, raised_mm)
+
     def signed_mm(crank_deg: float) -> float:
-        return sign * float(hip_to_ankle_mm(rider, contact, np.array([crank_deg]), raised_mm)[0])
+        return sign * at_mm(crank_deg)
 
     coarse = sign * hip_to_ankle_mm(rider, contact, _STARTS_DEG, raised_mm)
     start = float(_STARTS_DEG[int(np.argmin(coarse))])

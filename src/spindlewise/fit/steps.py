@@ -38,11 +38,18 @@ class StepPlan:
 
 
 def step_plan(
-    change_mm: float, stack_mm: float = 0.0, cleat_mm: float = 0.0, crank_mm: float = 0.0
+    change_mm: float,
+    stack_mm: float = 0.0,
+    cleat_mm: float = 0.0,
+    crank_mm: float = 0.0,
+    *,
+    other_cleat: bool = False,
 ) -> StepPlan:
     """Small moves for a change above 5 mm, or where stack, cleat and crank all changed.
 
-    `stack_mm`, `cleat_mm` and `crank_mm` are what each of them adds to the change, as `practice_change` says.
+    `stack_mm`, `cleat_mm` and `crank_mm` are what each of them adds to the change, as `practice_change` says;
+    `other_cleat` says that the cleat changes where it adds nothing of its own: it is as high as the old one,
+    or within the stack.
     Above 15 mm, either way, the figures are to be confirmed before anything is moved.
     Raises ValueError where the change is not a number or more than a metre.
 
@@ -54,7 +61,7 @@ def step_plan(
     because: list[Reason] = []
     if abs(change_mm) > IN_STEPS_ABOVE_MM:
         because.append("the change is large")
-    if stack_mm and cleat_mm and crank_mm:
+    if stack_mm and (cleat_mm or other_cleat) and crank_mm:
         because.append("stack, cleat and crank change together")
     at_once = (change_mm,) if change_mm else ()
     steps = _even_steps(change_mm) if because else at_once

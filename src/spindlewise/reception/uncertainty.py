@@ -120,7 +120,7 @@ def _product_causes(
         ], []
     if tolerance_pct is None:
         return [], ["claimed tolerance"]
-    note = "claimed plus-minus over the root of three"
+    note = "claimed plus-minus over root three"
     return [Contribution("claimed tolerance", _rectangular(tolerance_pct), "rectangular", note)], []
 
 

@@ -151,6 +151,8 @@ def reception_json(reception: Reception) -> dict[str, Json]:
         "at_most": reception.at_most,
         "protocol": reception.protocol,
         "firmware": reception.firmware,
+        "since": reception.since or None,
+        "channels_used": reception.channels_used,
         "balance": reception.balance,
         "stroke_metrics": reception.stroke_metrics,
         "because": list(reception.because),

@@ -6,7 +6,7 @@ from spindlewise.answer.recheck import Rechecked
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.render.as_json import Json
 from spindlewise.render.naming import naming
-from spindlewise.render.words_recheck import reply_again
+from spindlewise.render.words_recheck import reply_again, told_notices
 
 SCHEMA = "spindlewise recheck 1"
 
@@ -29,7 +29,11 @@ def recheck_json(catalog: Catalog, found: Sequence[Rechecked], day: str) -> dict
                     for c in each.because
                 ],
                 "note": each.note or None,
-                "reply": reply_again(each, names) if each.verdict == "no longer holds" else None,
+                "reply": (
+                    reply_again(each, names, told_notices(catalog, each, day))
+                    if each.verdict == "no longer holds"
+                    else None
+                ),
             }
             for each in found
         ],

@@ -5,7 +5,9 @@ from spindlewise.answer.trust import side_error
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.differences import Differences
 from spindlewise.render.as_json import Json, number
+from spindlewise.render.json_budget import budget_json
 from spindlewise.render.json_ladder import ladder_json
+from spindlewise.render.json_owning import owned_json
 from spindlewise.render.json_rank import break_even_json, price_json, rank_json, reception_json
 from spindlewise.render.json_sureness import sureness_json
 from spindlewise.render.json_swap import swap_json
@@ -33,6 +35,20 @@ def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
             for miss in reply.near_misses
         ],
         "reading": _reading(catalog, reply),
+        "reading_of_excluded": {
+            out.product: [reception_json(each) for each in reply.ranking.received[out.product].receptions]
+            for out in reply.ranking.excluded
+            if catalog.products[out.product].kind == "power pedal"
+        },
+        "reading_budgets": {
+            told.product: budget_json(told.received.budget, told.received.reception.receiver)
+            for told in ([reply.pick, *(f.placed for f in reply.followers)] if reply.pick else [])
+        },
+        "channel_freed_by_cadence": [
+            {"product": each.product, "now": reception_json(each.now), "then": reception_json(each.then)}
+            for each in reply.freed
+        ],
+        "ownership": {name: owned_json(owned, buyer.currency) for name, owned in reply.owned},
         "swap": swap_json(reply.swap) if reply.swap else None,
         "ladder": ladder_json(reply.climb) if reply.climb else None,
         "ladder_missing": reply.climb_missing or None,
@@ -99,9 +115,12 @@ def _reading(catalog: Catalog, reply: Reply) -> list[Json]:
         if error is not None:
             doubled = {
                 "balance_of": error.basis,
+                "sensor_side": error.sensor_side,
                 "low_pct": number(error.low_pct),
+                "expected_pct": number(error.expected_pct),
                 "high_pct": number(error.high_pct),
                 "low_w": number(error.low_w),
+                "expected_w": number(error.expected_w),
                 "high_w": number(error.high_w),
             }
         entries.append({**reception_json(reception), "doubled_side": doubled})

@@ -1,12 +1,12 @@
 """How sure a reply is, what its weights trade, and what is odd about the question, as JSON."""
 
-from spindlewise.answer.gram_worth import GramWorth
 from spindlewise.answer.promised import Promise
 from spindlewise.answer.reply import Reply
 from spindlewise.decide.second_opinions import SecondOpinion
 from spindlewise.decide.stability import Stability
 from spindlewise.render.as_json import Json, number
 from spindlewise.render.json_rank import reception_json
+from spindlewise.render.json_swap import climb_json, crank_json
 from spindlewise.units import amount_text
 
 
@@ -37,8 +37,8 @@ def sureness_json(reply: Reply) -> dict[str, Json]:
             "pick_then": what_if.pick_then,
             "changes_pick": what_if.changes_pick,
         },
-        "crank_setting": _crank(reply),
-        "climb": _climb(reply),
+        "crank_setting": crank_json(reply.crank),
+        "climb": climb_json(reply.gram_worth),
     }
 
 
@@ -118,31 +118,4 @@ def _promise(each: Promise) -> dict[str, Json]:
         "firmware": list(each.firmware),
         "now": reception_json(each.now),
         "then": reception_json(each.then),
-    }
-
-
-def _crank(reply: Reply) -> Json:
-    if reply.crank is None:
-        return None
-    error = reply.crank.error
-    return {
-        "set_mm": number(error.set_mm),
-        "ridden_mm": number(error.ridden_mm),
-        "error_pct": number(error.error_pct),
-        "error_w": number(error.error_w),
-        "stated": reply.crank.stated,
-    }
-
-
-def _climb(reply: Reply) -> dict[str, Json]:
-    found = reply.gram_worth
-    if not isinstance(found, GramWorth):
-        return {"because": found}
-    return {
-        "climb_s": number(found.climb_s),
-        "change_s": number(found.change_s),
-        "change_low_s": number(found.low_s),
-        "change_high_s": number(found.high_s),
-        "per_gram_s": number(found.per_gram_s),
-        "per_hour_s": number(found.per_hour_s),
     }

@@ -6,7 +6,9 @@ from spindlewise.render.blocks import Block, Paragraph, Section, blocks_of
 
 LEAVE_OUT_FIRST = (
     "grades",
+    "weigh",
     "figures",
+    "owning",
     "question_itself",
     "what_would_change",
     "cost_per_gram",

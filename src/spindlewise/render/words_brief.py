@@ -3,11 +3,11 @@
 from spindlewise.answer.brief import Brief
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.fit.saddle import SaddleChange
+from spindlewise.render.moved import moved
 from spindlewise.render.naming import Naming, listed
 from spindlewise.render.words_outlook import near_miss_words
 from spindlewise.render.words_rank import frame_words
 from spindlewise.render.words_reply import disclosure_words, notice_words
-from spindlewise.render.words_swap import moved
 from spindlewise.render.words_why import difference_words, score_words
 from spindlewise.units import grams_text, money_text, points_text
 

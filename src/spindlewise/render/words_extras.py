@@ -1,12 +1,14 @@
 """What stands beside the main answer: trades between weights, promises, cranks, and seconds on a climb."""
 
 from spindlewise.answer.crank_caution import CrankCaution
-from spindlewise.answer.gram_worth import GramWorth
+from spindlewise.answer.gram_worth import NO_CLIMB, GramWorth
 from spindlewise.answer.promised import Promise
 from spindlewise.answer.reply import Reply
 from spindlewise.answer.trades import Trade
 from spindlewise.render.naming import Naming, listed, share_text
 from spindlewise.units import money_text, number_text, percent_text, points_text, watts_text
+
+NO_VERSION = ("unknown", "not applicable")
 
 
 def trade_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
@@ -43,7 +45,8 @@ def promise_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
 
 def promise_words(each: Promise, names: Naming) -> str:
     """One promise on one receiver."""
-    firmware = listed([f"firmware {version}" for version in each.firmware])
+    versions = [f"firmware {v}" for v in each.firmware if v not in NO_VERSION]
+    firmware = listed(versions) or "firmware of a version that nobody states"
     then = [f"show {each.then.mode}"]
     if each.then.balance == "arrives" != each.now.balance:
         then.append("receive balance")
@@ -61,26 +64,39 @@ def promise_words(each: Promise, names: Naming) -> str:
 def crank_words(found: CrankCaution) -> str:
     """What a wrong crank length in the head unit does to the reading."""
     error = found.error
-    at = "" if error.error_w is None else f" ({watts_text(error.error_w, signed=True)} at threshold power)"
-    size = f"{percent_text(error.error_pct, 1, signed=True)}{at}"
+    at = "" if error.error_w is None else f", {watts_text(abs(error.error_w))} at threshold power"
+    size = f"{percent_text(abs(error.error_pct))} {'low' if error.error_pct < 0 else 'high'}{at}"
     lengths = f"{error.set_mm:g} mm set, {error.ridden_mm:g} mm ridden"
     if found.stated:
-        return f"The head unit has another crank length than is ridden ({lengths}): power reads {size} off."
-    return (
-        f"Set the new crank length in the head unit: left as it is ({lengths}), power would read {size} off."
-    )
+        return f"The head unit has another crank length than is ridden ({lengths}): power reads {size}."
+    return f"Set the new crank length in the head unit: left as it is ({lengths}), power would read {size}."
 
 
-def gram_sentence(reply: Reply) -> str:
-    """What the change of weight is worth on the buyer's climb, or nothing where no climb is stated."""
-    found = reply.gram_worth
-    if not isinstance(found, GramWorth):
+def gram_price(reply: Reply) -> str:
+    """What a gram saved by the pick costs; empty where it saves none for money."""
+    if reply.climb is None or reply.pick is None:
         return ""
+    for step in reply.climb.steps:
+        if step.product == reply.pick.product and step.cost_per_gram is not None:
+            return money_text(step.cost_per_gram, reply.climb.currency)
+    return ""
+
+
+def gram_sentence(found: GramWorth | str, price_of_a_gram: str = "") -> str:
+    """What the change of weight is worth on the buyer's climb, or what is missing to tell.
+
+    Nothing where no climb is stated. `price_of_a_gram` is what a gram saved costs, to stand beside.
+    """
+    if isinstance(found, str):
+        return "" if NO_CLIMB in found else f"What the weight is worth on your climb needs {found}."
     minutes = number_text(found.climb_s / 60)
     less = "saves" if found.change_s < 0 else "costs"
     seconds = number_text(abs(found.change_s), 1)
     per_hour = number_text(abs(found.per_hour_s), 1)
+    each = f"{number_text(found.per_gram_s, 3)} s"
+    beside = f" So {price_of_a_gram} a gram stand beside {each} a gram." if price_of_a_gram else ""
     return (
         f"On your climb of about {minutes} minutes that weight {less} {seconds} s "
         f"({per_hour} s on an hour of such climbing; road-cycling power equation of Martin et al. 1998)."
+        f"{beside}"
     )

@@ -7,7 +7,8 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.price_row import PriceRow
 from spindlewise.render.blocks import Block, Column, Heading, Paragraph, Table
 from spindlewise.render.naming import Naming, naming
-from spindlewise.render.words_rank import frame_words, notice_of_invention
+from spindlewise.render.words_notices import notice_blocks
+from spindlewise.render.words_rank import HELD_BACK, frame_words, notice_of_invention
 from spindlewise.render.words_why import place_words
 from spindlewise.units import money_text, points_text
 
@@ -47,7 +48,10 @@ def history_blocks(
         )
         for line in lines
     )
-    said = f"As of {day}. Before: the same offer's price as it was last seen; only so is a fall a fall."
+    said = (
+        f"As of {day}. Before: what the same seller asked when last seen, for the same kind of price; "
+        "a fall is told against nothing else."
+    )
     return head, Table("", columns, rows), Paragraph(said, "quiet"), *notice_of_invention(catalog)
 
 
@@ -68,10 +72,13 @@ def change_blocks(catalog: Catalog, change: PriceChange, title: str, true: bool)
         Column("Was", "right", spare=1),
     )
     rows = tuple(_move_row(move, names) for move in change.moves)
+    held = [move.product for move in change.moves if move.after and move.after.held_back]
     return (
         Heading(title, 1),
         Paragraph(f"For {change.after.buyer.name}. {frame_words(change.after.buyer, change.after)}", "quiet"),
         Table("", columns, rows),
+        *((Paragraph(HELD_BACK, "quiet"),) if held else ()),
+        *notice_blocks(catalog, held, change.after.day, names),
         *notice_of_invention(catalog),
         Paragraph(pick_change_words(change, names, true), "important"),
     )
@@ -107,13 +114,17 @@ def _move_row(move: Move, names: Naming) -> tuple[str, ...]:
     return (
         place_words(move.after) if move.after else "out",
         place_words(move.before) if move.before else "out",
-        "" if move.way == "stays" else move.way,
+        "" if move.way == "stays" or _held_throughout(move) else move.way,
         names.product(move.product),
         points_text(move.after.score.expected) if move.after else "",
         points_text(move.before.score.expected) if move.before else "",
         _paid(move.price_after),
         _paid(move.price_before) if move.price_before != move.price_after else "",
     )
+
+
+def _held_throughout(move: Move) -> bool:
+    return bool(move.before and move.after and move.before.held_back and move.after.held_back)
 
 
 def _paid(paid: Paid | Unpriced) -> str:

@@ -11,6 +11,7 @@ from spindlewise.decide.break_even import BreakEven, Outcome
 from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
 from spindlewise.render.naming import Naming, listed, naming, sentence, share_text
 from spindlewise.render.words_figures import KEY, full_words, graded_words, paid_words
+from spindlewise.render.words_notices import notice_blocks
 from spindlewise.render.words_why import behind_words, difference_words, level_words, place_words, score_words
 from spindlewise.units import money_text, points_text
 
@@ -23,6 +24,7 @@ SHORT = {
     "detail": "Shows",
     "ownership": "To own",
 }
+HELD_BACK = "- is held back by a safety notice and cannot come first."
 SPARE = {"weight": 2, "ownership": 3, "reading_uncertainty": 4, "detail": 6, "running_time": 7, "warranty": 8}
 
 
@@ -46,6 +48,8 @@ def rank_blocks(
     if ranking.placed:
         blocks.append(rank_table(ranking, ranking.placed, names, even))
         blocks += _marks(ranking)
+        held = [placed.product for placed in ranking.placed if placed.held_back]
+        blocks += notice_blocks(catalog, held, ranking.day, names)
     if explain:
         blocks += [
             block
@@ -85,7 +89,7 @@ def rank_table(
         Column("Place", "right"),
         Column("Product"),
         Column("Score", "right"),
-        Column("Between", "right", spare=1),
+        Column("Range", "right", spare=1),
         Column("Price", "right"),
     ]
     if even is not None:
@@ -119,11 +123,11 @@ def _marks(ranking: Ranking) -> list[Block]:
     said = []
     if any(placed.level_with for placed in ranking.placed):
         said.append(
-            "= is level with another: their difference lies within what the figures are sure of "
-            "(--explain names them)."
+            "A place such as 2 to 4 is shared with others that are level: the figures cannot tell them apart "
+            "(--explain names them). An unknown figure counts at its low end."
         )
     if any(placed.held_back for placed in ranking.placed):
-        said.append("- is held back by a safety notice and cannot come first.")
+        said.append(HELD_BACK)
     said.append("Scores run from 0 to 100 on scales that do not depend on who else is in the table.")
     return [Paragraph(" ".join(said), "quiet")]
 
@@ -159,7 +163,7 @@ def _explained(
     if placed.level_with:
         items.append(level_words(placed, names))
     if placed.held_back:
-        items.append("Held back by a safety notice.")
+        items.append("Held back by the safety notice above.")
     items.append(f"Price: {paid_words(placed.paid, catalog.settings.price_age_days)}.")
     items += [
         f"{names.title(name)}: {full_words(placed.standings[name])}."
@@ -169,7 +173,8 @@ def _explained(
     if lead is not None and not placed.held_back:
         items.append(lead_words(lead, names))
     items += [f"Not checked: {unchecked}." for unchecked in placed.unchecked]
-    return [Heading(f"{place_words(placed)} {names.product(placed.product)}", 3), Bullets(tuple(items))]
+    place = "Held back" if placed.held_back else f"Place {place_words(placed)}"
+    return [Heading(f"{place}: {names.product(placed.product)}", 3), Bullets(tuple(items))]
 
 
 def excluded_sentences(ranking: Ranking, names: Naming) -> tuple[str, ...]:

@@ -2,15 +2,25 @@
 
 from dataclasses import replace
 
+from spindlewise.answer.promised import seen
+from spindlewise.answer.ranking import Placed
 from spindlewise.answer.reply import Reply
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
+from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.render.naming import Naming, listed, naming, sentence
-from spindlewise.render.words_extras import crank_words, gram_sentence, promise_sentences, trade_sentences
+from spindlewise.render.words_extras import (
+    crank_words,
+    gram_price,
+    gram_sentence,
+    promise_sentences,
+    trade_sentences,
+)
 from spindlewise.render.words_figures import full_words, paid_words
 from spindlewise.render.words_ladder import ladder_sentences, pick_sentence
 from spindlewise.render.words_outlook import near_miss_words, outlook_sentences
+from spindlewise.render.words_owning import owning_blocks
 from spindlewise.render.words_rank import (
     frame_words,
     grades_key,
@@ -18,7 +28,7 @@ from spindlewise.render.words_rank import (
     rank_table,
     weights_words,
 )
-from spindlewise.render.words_reading import other_reading_words, reading_blocks
+from spindlewise.render.words_reading import freed_words, other_reading_words, reading_blocks
 from spindlewise.render.words_sureness import doubt_sentences, sureness_sentences
 from spindlewise.render.words_swap import swap_sentences
 from spindlewise.render.words_why import behind_words, difference_words, level_words, score_words
@@ -51,6 +61,7 @@ def reply_sections(catalog: Catalog, reply: Reply) -> tuple[Section, ...]:
         Section("figures", _figures(reply, names)),
         Section("swap", _swap(reply, names)),
         Section("cost_per_gram", _cost_per_gram(reply, names)),
+        Section("owning", owning_blocks(catalog, reply)),
         Section("what_would_change", _outlook(reply, names)),
         Section("question_itself", _question_itself(reply, names)),
         Section("unknowns", _unknowns(reply, names)),
@@ -58,6 +69,7 @@ def reply_sections(catalog: Catalog, reply: Reply) -> tuple[Section, ...]:
         Section("cautions", _cautions(reply), keep=True),
         Section("grades", (grades_key(),) if reply.pick else ()),
         Section("invented", notice_of_invention(catalog), keep=True),
+        Section("weigh", _weigh(catalog, reply)),
     )
     return tuple(section for section in found if section.blocks)
 
@@ -150,9 +162,13 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
         Heading("What you will see"),
         *reading_blocks(reply.pick, product, reply.ranking.buyer),
     ]
-    others = _other_readings(reply, catalog)
+    alike, others = _other_readings(reply, catalog)
+    if alike:
+        blocks.append(Paragraph(f"The same arrives of {listed(alike)}."))
     if others:
         blocks += [Paragraph("Of those that follow, not all show the same:"), Bullets(others)]
+    if reply.freed:
+        blocks.append(Bullets(tuple(freed_words(each, naming(catalog)) for each in reply.freed)))
     if reply.crank is not None:
         blocks.append(Paragraph(crank_words(reply.crank), "important"))
     promises = promise_sentences(reply, naming(catalog))
@@ -161,21 +177,21 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def _other_readings(reply: Reply, catalog: Catalog) -> tuple[str, ...]:
-    """Those behind the pick of which the first receiver shows something else."""
-    if reply.pick is None:
-        return ()
-    mode, names = reply.pick.received.reception.mode, naming(catalog)
-    return tuple(
-        other_reading_words(
-            names.product(f.placed.product),
-            f.placed,
-            catalog.products[f.placed.product],
-            reply.ranking.buyer,
-        )
-        for f in reply.followers
-        if f.placed.received.reception.mode != mode
-    )
+def _other_readings(reply: Reply, catalog: Catalog) -> tuple[list[str], tuple[str, ...]]:
+    """Names of those behind the pick that show the same on every receiver; and what the others show."""
+    names, alike, others = naming(catalog), list[str](), list[str]()
+    for placed in [follower.placed for follower in reply.followers]:
+        name = names.product(placed.product)
+        if reply.pick is not None and _arrives(placed) == _arrives(reply.pick):
+            alike.append(name)
+        else:
+            product = catalog.products[placed.product]
+            others += other_reading_words(name, placed, product, reply.ranking.buyer)
+    return alike, tuple(others)
+
+
+def _arrives(placed: Placed) -> list[tuple[str, ...]]:
+    return [seen(reception) for reception in placed.received.receptions]
 
 
 def _figures(reply: Reply, names: Naming) -> tuple[Block, ...]:
@@ -216,7 +232,7 @@ def _cost_per_gram(reply: Reply, names: Naming) -> tuple[Block, ...]:
     steps = [said for said in ladder_sentences(reply.climb, names, noticed) if said != own]
     start = names.product(reply.climb.baseline)
     blocks = (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
-    seconds = gram_sentence(reply)
+    seconds = gram_sentence(reply.gram_worth, gram_price(reply))
     return (*blocks, Paragraph(seconds)) if seconds else blocks
 
 
@@ -252,6 +268,14 @@ def disclosure_words(product: str, found: Disclosure) -> str:
     after = "" if found.returned == "not applicable" else {"kept": "kept"}.get(found.returned, found.returned)
     parts = [part for part in (unit, after) if part]
     return f"{product}: {listed(parts)}; {COMMISSIONS[found.commission]} ({found.source})."
+
+
+def _weigh(catalog: Catalog, reply: Reply) -> tuple[Block, ...]:
+    """Where the site lets anybody turn this very question; nothing of body or health is in the address."""
+    buyer = reply.ranking.buyer
+    if not can_be_linked(catalog, buyer):
+        return ()
+    return (Paragraph(f"Weigh it yourself: {PAGE}{fragment(buyer)}", "quiet"),)
 
 
 def _cautions(reply: Reply) -> tuple[Block, ...]:

@@ -1,25 +1,32 @@
 """What a swap does to the bike: saddle, stance, weight, tools and cautions, in sentences."""
 
-from collections.abc import Iterable
-
 from spindlewise.answer.saddle_views import saddle_views
 from spindlewise.answer.swap import Swap
+from spindlewise.answer.swap_asked import SwapAsked
 from spindlewise.catalog.figure import Known
 from spindlewise.fit.missing import MissingFigures
 from spindlewise.fit.saddle import SaddleChange
-from spindlewise.fit.stance import StanceChange
+from spindlewise.fit.steps import IN_STEPS_ABOVE_MM, LARGEST_STEP_MM
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph
+from spindlewise.render.missing_figures import missing_words
+from spindlewise.render.moved import give_or_take, moved
 from spindlewise.render.naming import Naming, listed, sentence
-from spindlewise.units import figure_text, grams_text, millimetres_text, number_text
+from spindlewise.render.words_extras import crank_words, gram_sentence
+from spindlewise.render.words_leg import leg_sentences
+from spindlewise.render.words_stance import stance_sentences
+from spindlewise.units import figure_text, grams_text, number_text
 
 
-def swap_blocks(swap: Swap, names: Naming) -> tuple[Block, ...]:
+def swap_blocks(found: SwapAsked, names: Naming) -> tuple[Block, ...]:
     """The whole swap as a reply of its own."""
+    swap = found.swap
     old, new = names.product(swap.old.id), names.product(swap.new.id)
+    crank = () if found.crank is None else (crank_words(found.crank),)
+    seconds = gram_sentence(found.gram_worth)
     return (
         Heading(f"From {old} to {new}", 1),
         Paragraph(f"As of {swap.day.isoformat()}.", "quiet"),
-        Bullets(swap_sentences(swap, names)),
+        Bullets((*swap_sentences(swap, names), *crank, *((seconds,) if seconds else ()))),
         Heading("Before you ride"),
         Bullets(swap.cautions),
     )
@@ -29,8 +36,7 @@ def swap_sentences(swap: Swap, names: Naming) -> tuple[str, ...]:
     """What changes, one sentence or two for each thing."""
     return (
         *saddle_sentences(swap, names),
-        stance_sentence(swap, names),
-        *washer_sentences(swap),
+        *stance_sentences(swap.stance, names),
         weight_sentence(swap),
         *tool_sentences(swap),
     )
@@ -48,87 +54,43 @@ def saddle_sentences(swap: Swap, names: Naming) -> tuple[str, ...]:
             "The two stack heights were stated from axis to pedal top and from axis to sole; "
             f"that of {brought} was brought to the sole with its cleat's height."
         )
-    said.append(_by_leg(swap))
-    said += _plan(swap)
-    return tuple(said)
-
-
-def moved(change_mm: float) -> str:
-    """A move of the saddle in words: `up 2.5 mm`, `down 1.0 mm` or `no change`.
-
-    >>> moved(2.5), moved(-1.0), moved(0.1)
-    ('up 2.5 mm', 'down 1.0 mm', 'no change')
-    """
-    text = millimetres_text(abs(change_mm))
-    if text == millimetres_text(0.0):
-        return "no change"
-    return f"{'up' if change_mm > 0 else 'down'} {text}"
-
-
-def _give_or_take(plus_minus_mm: float) -> str:
-    return f", give or take {number_text(plus_minus_mm, 1)} mm" if plus_minus_mm else ""
+    return (*said, *leg_sentences(swap.leg, saddle_views(swap)), *_plan(swap))
 
 
 def _by_practice(saddle: SaddleChange) -> str:
     said = f"{moved(saddle.change_mm)} by common practice, millimetre for millimetre along the seat tube"
-    return said + _give_or_take(saddle.plus_minus_mm)
+    return said + give_or_take(saddle.plus_minus_mm)
 
 
 def _travel(swap: Swap) -> str:
     travel = swap.travel
     if travel is None or moved(travel.along_tube_mm) == "no change":
         return ""
-    way = "further back" if travel.back_mm > 0 else "further forward"
-    back = number_text(abs(travel.back_mm), 1)
-    return f" (it then also stands {back} mm {way})"
-
-
-def _by_leg(swap: Swap) -> str:
-    change = swap.leg.change
-    if change is None:
-        return f"A model of the leg gives no second opinion: it {swap.leg.because}."
-    said = f"A model of the leg, which lets the ankle move, says {moved(change.saddle_mm)}"
-    said += _give_or_take(change.plus_minus_mm)
-    apart = saddle_views(swap)
-    if apart is None or millimetres_text(abs(apart.apart_mm)) == millimetres_text(0.0):
-        return f"{said}; both agree."
-    side = "more" if apart.apart_mm > 0 else "less"
-    return f"{said}; common practice says {number_text(abs(apart.apart_mm), 1)} mm {side}."
+    rises = travel.up_mm > 0
+    up = number_text(abs(travel.up_mm), 1)
+    back = f"{number_text(abs(travel.back_mm), 1)} mm {'further back' if rises else 'further forward'}"
+    return (
+        f". Unrounded {number_text(abs(travel.along_tube_mm), 1)} mm along the tube: "
+        f"{up} mm {'higher' if rises else 'lower'} and {back}, "
+        f"so the drop to the bars {'grows' if rises else 'shrinks'} by {up} mm"
+    )
 
 
 def _plan(swap: Swap) -> list[str]:
     plan = swap.plan
-    if plan is None or len(plan.steps_mm) < 2:
+    if plan is None or not plan.because:
         return []
+    why = f"Why so: {listed(plan.because)}"
+    if abs(sum(plan.steps_mm)) > IN_STEPS_ABOVE_MM:
+        why += f" ({number_text(abs(sum(plan.steps_mm)), 1)} mm before rounding)"
+    if len(plan.steps_mm) < 2:
+        return [f"Ride some days before anything else is moved. {why}."]
     steps = listed((moved(step) for step in plan.steps_mm), "then")
-    said = f"Move it in {len(plan.steps_mm)} steps with some days of riding on each: {steps}."
-    return [f"{said} Why in steps: {listed(plan.because)}."] if plan.because else [said]
-
-
-def stance_sentence(swap: Swap, names: Naming) -> str:
-    """How much wider or narrower the feet stand."""
-    stance = swap.stance
-    if isinstance(stance, MissingFigures):
-        return f"Stance width: the change cannot be said. {missing_words(stance, names)}"
-    return f"Stance width: {_wider(stance)}{_give_or_take(stance.plus_minus_mm)}."
-
-
-def _wider(stance: StanceChange) -> str:
-    width = number_text(abs(stance.width_mm), 1)
-    if width == "0.0":
-        return "no change"
-    side = "wider" if stance.width_mm > 0 else "narrower"
-    each = f"left {number_text(stance.left_mm, 1, True)} mm, right {number_text(stance.right_mm, 1, True)} mm"
-    return f"{width} mm {side} in all ({each})"
-
-
-def washer_sentences(swap: Swap) -> tuple[str, ...]:
-    """What the washers take from the thread."""
-    return tuple(
-        f"The washers on the {found.foot} side take {number_text(found.washers_mm, 1)} mm of thread, "
-        f"{number_text(found.turns_lost, 1)} turns: ask the maker whether enough is left."
-        for found in swap.washers
-    )
+    return [
+        f"Move it in {len(plan.steps_mm)} steps with some days of riding on each: {steps}. {why}. "
+        f"That steps begin above {IN_STEPS_ABOVE_MM:g} mm and are of {LARGEST_STEP_MM:g} mm at most is a "
+        "design choice, no rule of the trade."
+    ]
 
 
 def weight_sentence(swap: Swap) -> str:
@@ -160,17 +122,3 @@ def tool_sentences(swap: Swap) -> tuple[str, ...]:
     if after not in ("unknown", "none", "not applicable"):
         said.append(f"After fitting, the maker asks for: {after}.")
     return tuple(said)
-
-
-def missing_words(found: MissingFigures, names: Naming) -> str:
-    """Each figure that is missing, and why it is needed."""
-    return " ".join(_each_once(_missing(found, names)))
-
-
-def _missing(found: MissingFigures, names: Naming) -> Iterable[str]:
-    for lack in found.missing:
-        yield f"Not known: the {lack.figure} of {names.product(lack.product)} ({lack.because})."
-
-
-def _each_once(texts: Iterable[str]) -> list[str]:
-    return list(dict.fromkeys(texts))

@@ -7,8 +7,9 @@ from spindlewise.decide.break_even import Outcome
 from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
 from spindlewise.render.naming import Naming, naming, share_text
 from spindlewise.render.words_figures import graded_words
+from spindlewise.render.words_notices import notice_words
 from spindlewise.render.words_rank import notice_of_invention
-from spindlewise.render.words_reply import disclosure_words, notice_words
+from spindlewise.render.words_reply import disclosure_words
 from spindlewise.render.words_swap import swap_sentences
 from spindlewise.render.words_why import LEVEL, difference_words
 from spindlewise.units import money_text, points_text
@@ -53,9 +54,10 @@ def verdict_words(found: Versus, names: Naming) -> str:
     why = difference_words(found.against, names)
     if found.level:
         return f"Level: {LEVEL}. {one} {why}."
+    who = "It" if found.against.total > 0 else one
     ahead, lead = (found.first, one) if found.against.total > 0 else (found.second, other)
     held = ", but a safety notice holds it back" if ahead.notices else ""
-    return f"{lead} leads by {points} points{held}. {one} {why}."
+    return f"{lead} leads by {points} points{held}. {who} {why}."
 
 
 def _table(found: Versus, names: Naming) -> Table:
@@ -109,12 +111,12 @@ def _cost_sentences(found: Versus, names: Naming) -> list[str]:
         if level.outcome is Outcome.AT_PRICE and level.amount is not None:
             price = money_text(level.amount, found.buyer.currency)
             said.append(f"{name} scores no less than {other} at {price} or below.")
-        elif level.outcome is Outcome.ANY_PRICE:
+        elif level.outcome is Outcome.ANY_PRICE and not rival.notices:
             said.append(f"{name} scores no less than {other} at any price.")
         elif level.outcome is Outcome.HELD_BACK:
             said.append(f"{name} is held back by a safety notice, whatever it costs.")
-        else:
-            said.append(f"{name} would not draw level with {other} at any price, not even for nothing.")
+        elif level.outcome is Outcome.NO_PRICE:
+            said.append(f"{name} scores less than {other} at any price, even for nothing.")
     return said
 
 

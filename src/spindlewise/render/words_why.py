@@ -51,10 +51,12 @@ def score_words(placed: Placed) -> str:
 
 
 def place_words(placed: Placed) -> str:
-    """The place as a table shows it: `=` marks one that is level with another.
+    """The place as a table shows it: a range where it is shared with those that are level.
 
-    A product that a safety notice holds back has no place.
+    The first number counts those that stand clearly above. A product that a safety notice holds back has no
+    place.
     """
     if placed.held_back:
         return "-"
-    return f"{placed.rank}{'=' if placed.level_with else ''}"
+    last = placed.rank + len(placed.level_with)
+    return str(placed.rank) if last == placed.rank else f"{placed.rank} to {last}"

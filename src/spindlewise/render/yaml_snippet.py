@@ -61,7 +61,8 @@ def _entry(each: BenchObservation) -> list[str]:
     ]
     if each.note:
         lines.append(f"      note: {scalar(each.note)}")
-    lines += [f"      value: {figure(each.value)}", f"      plus_minus: {figure(each.plus_minus)}"]
+    known = "unknown" if each.plus_minus is None else figure(each.plus_minus)
+    lines += [f"      value: {figure(each.value)}", f"      plus_minus: {known}"]
     if each.basis:
         parts = ", ".join(f"{key}: {scalar(words, in_flow=True)}" for key, words in each.basis.items())
         lines.append(f"      basis: {{{parts}}}")

@@ -7,9 +7,12 @@ from pathlib import Path
 
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
-from spindlewise.catalog.durable import CannotWrite, reason, replace_file
-from spindlewise.site.manifest import NAME, Manifest, input_hashes, read_manifest, sha256
-from spindlewise.site.pages import Progress, gather, silent
+from spindlewise.catalog.durable import CannotWrite, reason, remove_leftovers, replace_file
+from spindlewise.catalog.file_digest import digests
+from spindlewise.site.job import Progress, silent
+from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manifest, sha256
+from spindlewise.site.pages import gather
+from spindlewise.site.picture import pictures_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,19 +37,42 @@ def publish(
 
     All pages are made before the first is written, so a page that cannot be made leaves the old site whole.
     A file with the same bytes is not touched. What an earlier publish wrote and this one does not is removed,
-    unless its bytes are no longer those that were written. The manifest is written last.
-    Raises CannotWrite where the folder or a file cannot be written or read.
+    unless its bytes are no longer those that were written. The manifest is written last; it names the
+    catalog's files too, by size and SHA-256, as they stand when the pages have been made.
+    Raises CannotWrite where the folder or a file cannot be written or read, and where a newer program
+    published into `out`.
     """
-    made = gather(catalog, buyers, day, progress)
+    before = _published_before(out)
+    made = gather(catalog, buyers, day, progress, _kept_pictures(out, before))
     hashes = {path: sha256(data) for path, data in made.items()}
-    manifest = Manifest(day.isoformat(), input_hashes(catalog, buyers, day), hashes)
-    before = read_manifest(_read(out / NAME) or b"")
+    manifest = Manifest(day.isoformat(), digests(catalog.folder), hashes)
     _refuse_links(out, made)
+    for folder in sorted({(out / path).parent for path in made}):
+        remove_leftovers(folder)
     changed = [path for path, data in made.items() if _write(out, path, data)]
     removed, kept = _remove_stale(out, before, made)
     if _write(out, NAME, manifest.to_bytes()):
         changed.append(NAME)
     return Published(tuple(changed), removed, kept, len(made) + 1 - len(changed))
+
+
+def _published_before(out: Path) -> Manifest | None:
+    data = _read(out / NAME) or b""
+    newer = newer_manifest(data)
+    if newer is not None:
+        raise CannotWrite(f"{out / NAME}: {newer}")
+    return read_manifest(data)
+
+
+def _kept_pictures(out: Path, before: Manifest | None) -> dict[str, str]:
+    """The pictures of the pages that stand as an earlier publish wrote them."""
+    found: dict[str, str] = {}
+    for path, written in sorted(before.outputs.items()) if before else ():
+        if path.endswith(".html") and not _through_link(out, path):
+            data = _read(out / path)
+            if data is not None and sha256(data) == written:
+                found.update(pictures_in(data.decode()))
+    return found
 
 
 def _refuse_links(out: Path, made: Mapping[str, bytes]) -> None:
@@ -85,14 +111,16 @@ def _remove_stale(
         if path in made or path == NAME or _through_link(out, path):
             continue
         data = _read(out / path)
-        if data is None:
-            continue
-        if sha256(data) != written:
+        if data is not None and sha256(data) != written:
             kept.append(path)
             continue
-        (out / path).unlink()
-        removed.append(path)
-        _remove_empty(out, (out / path).parent)
+        try:
+            (out / path).unlink(missing_ok=True)
+            _remove_empty(out, (out / path).parent)
+        except OSError as error:
+            raise CannotWrite(f"{out / path}: {reason(error)}") from error
+        if data is not None:
+            removed.append(path)
     return tuple(removed), tuple(kept)
 
 
@@ -102,6 +130,6 @@ def _through_link(out: Path, path: str) -> bool:
 
 
 def _remove_empty(out: Path, folder: Path) -> None:
-    while folder != out and not any(folder.iterdir()):
+    while folder != out and folder.is_dir() and not any(folder.iterdir()):
         folder.rmdir()
         folder = folder.parent

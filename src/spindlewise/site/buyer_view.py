@@ -7,13 +7,14 @@ from spindlewise.answer.ranking import Excluded, Placed
 from spindlewise.answer.reply import Reply
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.render.blocks import Section, Table
+from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.render.words_reply import reply_sections
 from spindlewise.site.places import place_text
 from spindlewise.site.region_table import PriceShown, price_shown
 from spindlewise.site.shown import Shown, shown
 from spindlewise.units import money_text, number_text
 
-SHOWN_ELSEWHERE = ("question", "pick", "notices", "invented")
+SHOWN_ELSEWHERE = ("question", "pick", "notices", "invented", "weigh")
 """Parts of a reply that the page has in places of its own."""
 
 
@@ -39,7 +40,7 @@ class PlaceRow:
 
 @dataclass(frozen=True, slots=True)
 class BuyerView:
-    """A buyer's page. Body figures are stated to the leg model only and are not shown."""
+    """A buyer's page; of a buyer who keeps body, rider weight and balance private, the reply knows none."""
 
     buyer: Buyer
     stated: tuple[tuple[str, str], ...]
@@ -49,6 +50,8 @@ class BuyerView:
     excluded: tuple[Excluded, ...]
     pick: str
     """The pick's id, empty where there is none."""
+    weigh: str
+    """Where this very question can be turned by anybody; empty where the page cannot ask it."""
     opening: Section
     notices: tuple[Section, ...]
     rest: tuple[Section, ...]
@@ -80,6 +83,7 @@ def buyer_view(desk: Desk, reply: Reply) -> BuyerView:
         ),
         excluded=ranking.excluded,
         pick=reply.pick.product if reply.pick else "",
+        weigh=PAGE + fragment(ranking.buyer) if can_be_linked(desk.catalog, ranking.buyer) else "",
         opening=next(s for s in sections if s.name == "pick"),
         notices=tuple(s for s in sections if s.name == "notices"),
         rest=tuple(_beside_table(s) for s in sections if s.name not in SHOWN_ELSEWHERE),
@@ -122,6 +126,8 @@ def _stated(desk: Desk, buyer: Buyer) -> tuple[tuple[str, str], ...]:
     if not isinstance(riding.hours_per_year, str):
         years = "" if isinstance(riding.years, str) else f", for {number_text(riding.years, 0)} years"
         lines.append(("Rides", f"{number_text(riding.hours_per_year, 0)} hours a year{years}"))
+    if buyer.private == "kept":
+        lines.append(("Not on this page", "rider weight, body and balance: kept private"))
     return tuple(lines)
 
 

@@ -1,125 +1,133 @@
 """Gather everything: each page and download of the site as bytes in memory, before anything is written."""
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
 from datetime import date
 
 from spindlewise.answer.desk import Desk
-from spindlewise.answer.market import NoMarket
-from spindlewise.answer.reply import Reply, reply_to
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.render.fragment import PAGE as WEIGH_PAGE
 from spindlewise.site.addresses import buyer_page, product_page, region_page
 from spindlewise.site.buyer_view import buyer_view
-from spindlewise.site.charts import front, price_score_chart
+from spindlewise.site.charts import front
 from spindlewise.site.downloads import prices_csv, products_csv, products_json, ranking_json
-from spindlewise.site.frame import Frame, frame_of
-from spindlewise.site.product_view import ProductView, product_view
-from spindlewise.site.region_table import RegionTable, chart_points, region_table
+from spindlewise.site.feed import atom_feed
+from spindlewise.site.gathered import Gathered, gather_facts
+from spindlewise.site.job import Job, Progress, silent
+from spindlewise.site.picture import draw_all
+from spindlewise.site.product_view import ProductView
+from spindlewise.site.region_table import chart_points
+from spindlewise.site.structured import product_data
 from spindlewise.site.templating import render_page
+from spindlewise.site.weigh import weigh_page
 
-
-@dataclass(frozen=True, slots=True)
-class Job:
-    """One file of the site, and how to make it."""
-
-    path: str
-    make: Callable[[], bytes]
-
-
-Progress = Callable[[Iterable[Job], int], Iterable[Job]]
-
-
-def silent(jobs: Iterable[Job], _total: int) -> Iterable[Job]:
-    """No progress shown."""
-    return jobs
+Drawn = Mapping[str, str]
+"""Pictures as SVG elements, by their keys."""
+NOTHING_KEPT: Drawn = {}
 
 
 def gather(
-    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, progress: Progress = silent
+    catalog: Catalog,
+    buyers: Mapping[str, Buyer],
+    day: date,
+    progress: Progress = silent,
+    kept: Drawn = NOTHING_KEPT,
 ) -> dict[str, bytes]:
-    """Every file of the site by its path, sorted; same catalog, buyers and day, same bytes."""
-    desk = Desk(catalog, day)
-    frame = frame_of(desk, buyers)
-    tables = {code: region_table(desk, code) for code in catalog.settings.regions}
-    replies, unserved = _replies(desk, buyers)
-    views = [product_view(desk, p, tables, replies) for p in catalog.products.values()]
-    jobs: list[Job] = []
-    first = next(iter(tables))
-    for code, table in tables.items():
-        jobs.append(_region(frame, region_page(code, first), table))
-    jobs += [_product(frame, view) for view in views]
-    for name, reply in replies.items():
-        jobs += [_buyer(frame, desk, name, reply), _ranking(name, reply)]
-    for name, why in unserved.items():
-        jobs.append(
-            _page(frame, "unserved.html.j2", buyer_page(name), section="buyers", buyer=buyers[name], why=why)
-        )
-    jobs.append(_page(frame, "buyers.html.j2", "buyers/index.html", section="buyers", replies=replies))
-    jobs.append(_page(frame, "method.html.j2", "method.html", section="method", criteria=catalog.criteria))
-    jobs.append(
-        _page(
-            frame,
-            "cautions.html.j2",
-            "cautions.html",
-            section="cautions",
-            cautions=catalog.settings.cautions,
-            views=views,
-        )
-    )
-    jobs.append(_page(frame, "disclosure.html.j2", "disclosure.html", section="disclosure", views=views))
-    jobs += [
-        Job("data/products.csv", lambda: products_csv(desk)),
-        Job("data/prices.csv", lambda: prices_csv(desk)),
-        Job("data/products.json", lambda: products_json(desk)),
-    ]
+    """Every file of the site by its path, sorted; same catalog, buyers and day, same bytes.
+
+    `kept` are pictures of an earlier publish, which need not be drawn again.
+    """
+    facts = gather_facts(Desk(catalog, day), buyers)
+    drawn = draw_all(facts.pictures, kept, progress)
+    jobs = [*_regions(facts, drawn), *_products(facts, drawn), *_buyers(facts, drawn)]
+    jobs += [*_single_pages(facts, drawn), *_downloads(facts)]
     made = {job.path: job.make() for job in progress(jobs, len(jobs))}
     return dict(sorted(made.items()))
 
 
-def _replies(desk: Desk, buyers: Mapping[str, Buyer]) -> tuple[dict[str, Reply], dict[str, str]]:
-    replies, unserved = {}, {}
-    for name, buyer in sorted(buyers.items()):
-        try:
-            replies[name] = reply_to(desk, buyer)
-        except NoMarket as none:
-            unserved[name] = str(none)
-    return replies, unserved
+def _page(facts: Gathered, template: str, path: str, section: str, **values: object) -> Job:
+    return Job(path, lambda: render_page(template, path, frame=facts.frame, section=section, **values))
 
 
-def _page(frame: Frame, template: str, path: str, section: str, **values: object) -> Job:
-    return Job(path, lambda: render_page(template, path, frame=frame, section=section, **values))
-
-
-def _region(frame: Frame, path: str, table: RegionTable) -> Job:
-    def make() -> bytes:
-        points = chart_points(table)
-        return render_page(
+def _regions(facts: Gathered, drawn: Drawn) -> list[Job]:
+    first = next(iter(facts.tables))
+    return [
+        _page(
+            facts,
             "region.html.j2",
-            path,
-            frame=frame,
-            section="pedals",
+            region_page(code, first),
+            "pedals",
             table=table,
-            chart=price_score_chart(points, table.currency),
-            front=front(points),
+            chart=facts.fronts[code],
+            front=front(chart_points(table)),
+            drawn=drawn,
         )
-
-    return Job(path, make)
-
-
-def _product(frame: Frame, view: ProductView) -> Job:
-    return _page(frame, "product.html.j2", product_page(view.product.id), section="pedals", view=view)
+        for code, table in facts.tables.items()
+    ]
 
 
-def _buyer(frame: Frame, desk: Desk, name: str, reply: Reply) -> Job:
-    path = buyer_page(name)
-    return Job(
-        path,
-        lambda: render_page(
-            "buyer.html.j2", path, frame=frame, section="buyers", view=buyer_view(desk, reply)
-        ),
+def _products(facts: Gathered, drawn: Drawn) -> list[Job]:
+    return [_product(facts, view, drawn) for view in facts.views]
+
+
+def _product(facts: Gathered, view: ProductView, drawn: Drawn) -> Job:
+    name = view.product.id
+    return _page(
+        facts,
+        "product.html.j2",
+        product_page(name),
+        "pedals",
+        view=view,
+        pictures=facts.histories[name],
+        data=product_data(facts.desk.catalog, view.product, facts.desk.day),
+        drawn=drawn,
     )
 
 
-def _ranking(name: str, reply: Reply) -> Job:
-    return Job(f"data/ranking-{name}.json", lambda: ranking_json(reply))
+def _buyers(facts: Gathered, drawn: Drawn) -> list[Job]:
+    jobs = []
+    for name, reply in facts.replies.items():
+        view, pictures = buyer_view(facts.desk, reply), facts.figures[name]
+        page = buyer_page(name)
+        jobs.append(_page(facts, "buyer.html.j2", page, "buyers", view=view, pictures=pictures, drawn=drawn))
+    for name, why in facts.unserved.items():
+        jobs.append(
+            _page(facts, "unserved.html.j2", buyer_page(name), "buyers", buyer=facts.buyers[name], why=why)
+        )
+    jobs.append(_page(facts, "buyers.html.j2", "buyers/index.html", "buyers", replies=facts.replies))
+    return jobs
+
+
+def _single_pages(facts: Gathered, drawn: Drawn) -> list[Job]:
+    catalog, views = facts.desk.catalog, facts.views
+    cautions = catalog.settings.cautions
+    return [
+        Job(WEIGH_PAGE, lambda: weigh_page(facts.desk, facts.frame, facts.buyers)),
+        _page(facts, "claims.html.j2", "claims.html", "claims", page_view=facts.claims, drawn=drawn),
+        _page(
+            facts,
+            "changes.html.j2",
+            "changes.html",
+            "changes",
+            page_view=facts.changes,
+            buyer_names={name: buyer.name for name, buyer in facts.buyers.items()},
+        ),
+        Job("changes.xml", lambda: atom_feed(facts.frame, facts.changes)),
+        _page(facts, "method.html.j2", "method.html", "method", criteria=catalog.criteria),
+        _page(facts, "cautions.html.j2", "cautions.html", "cautions", cautions=cautions, views=views),
+        _page(facts, "disclosure.html.j2", "disclosure.html", "disclosure", views=views),
+    ]
+
+
+def _downloads(facts: Gathered) -> list[Job]:
+    desk = facts.desk
+    return [
+        Job("data/products.csv", lambda: products_csv(desk)),
+        Job("data/prices.csv", lambda: prices_csv(desk)),
+        Job("data/products.json", lambda: products_json(desk)),
+        *(_ranking(facts, name) for name in facts.replies),
+    ]
+
+
+def _ranking(facts: Gathered, name: str) -> Job:
+    return Job(f"data/ranking-{name}.json", lambda: ranking_json(facts.replies[name]))

@@ -35,6 +35,17 @@ def assets() -> Assets:
     return Assets(style, script, content_policy(style, script))
 
 
+def chart_sources() -> str:
+    """The program text that decides how charts look: a chart drawn by another text is another chart."""
+    texts = sorted(
+        (entry.name, entry.read_text("utf-8"))
+        for entry in (files("spindlewise.site")).iterdir()
+        if entry.name.startswith("chart") and entry.name.endswith(".py")
+    )
+    palette = (files("spindlewise.site") / "palette.py").read_text("utf-8")
+    return repr([*texts, palette])
+
+
 def json_for_script(value: Any) -> str:
     """JSON that can stand inside a script element: nothing in it can end the element or begin a comment.
 

@@ -1,0 +1,102 @@
+"""A folder of rides for `spindlewise bench ride`: one after the other, with the progress shown."""
+
+import sys
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import typer
+
+from spindlewise.cli.bench_out import hand_over
+from spindlewise.cli.endings import DATA, no_answer
+from spindlewise.cli.printing import answer, page, remark
+
+if TYPE_CHECKING:
+    from spindlewise.answer.bench_archive import RideLine
+    from spindlewise.answer.desk import Desk
+    from spindlewise.problems import Problem
+
+
+def rides(
+    desk: "Desk",
+    folder: Path,
+    loss_pct: tuple[float, float],
+    style: str,
+    snippet: bool,
+    write: Path | None,
+) -> None:
+    """Compare all rides below the folder; of each only its line and its sessions stay in memory."""
+    from spindlewise.answer.bench_session import (
+        RideSession,
+        product_sessions,
+        reading_observations,
+        with_ride,
+    )
+    from spindlewise.cli.bench_ride import known_sessions
+    from spindlewise.problems import render
+    from spindlewise.render.as_json import as_json
+    from spindlewise.render.as_markdown import as_markdown
+    from spindlewise.render.as_text import as_text
+    from spindlewise.render.words_archive import SCHEMA, archive_blocks, archive_json
+
+    sheets = sorted(path.parent for path in folder.rglob("ride.yaml"))
+    if not sheets:
+        no_answer(f"no ride.yaml in {folder} or below it", "`spindlewise bench sheet PRODUCT` begins one")
+    problems: list[Problem] = []
+    lines = sorted(_lines(_watched(sheets), loss_pct, problems), key=lambda line: (line.date, line.ride))
+    if problems:
+        remark(render(problems, "plain").rstrip("\n"))
+    held = [s for line in lines for s in line.sessions if isinstance(s, RideSession)]
+    rows = tuple(known_sessions(desk.catalog.folder))
+    for session in held:
+        rows = with_ride(rows, session)
+    day = max([desk.day, *(line.date for line in lines)])
+    products = sorted({session.row.product for session in held})
+    records = tuple(product_sessions(product, rows, day) for product in products)
+    if snippet or write is not None:
+        observations = [
+            observation
+            for record in records
+            for observation in reading_observations(
+                record, desk.catalog.folder, [s for s in held if s.row.product == record.product]
+            )
+        ]
+        hand_over(observations, snippet, write, "reading", "three sessions that count are needed")
+    if not snippet:
+        if style == "json":
+            answer(as_json(SCHEMA, archive_json(lines, records)))
+        else:
+            blocks = archive_blocks(desk.catalog, lines, records)
+            if style == "terminal":
+                page(blocks)
+            else:
+                answer(as_markdown(blocks) if style == "markdown" else as_text(blocks))
+    if any(problem.level == "error" for problem in problems):
+        raise typer.Exit(DATA)
+
+
+def _lines(
+    folders: Iterable[Path], loss_pct: tuple[float, float], problems: "list[Problem]"
+) -> "Iterator[RideLine]":
+    from spindlewise.answer.bench_archive import ride_line
+    from spindlewise.answer.bench_ride import ride_report
+    from spindlewise.bench.ride_sheet import RideSheet
+    from spindlewise.catalog.opening import read_record
+
+    for folder in folders:
+        sheet, _, found = read_record(RideSheet, folder / "ride.yaml")
+        problems += found
+        if sheet is not None:
+            report = ride_report(sheet, folder, folder.as_posix(), loss_pct)
+            problems += report.problems
+            yield ride_line(report)
+
+
+def _watched(folders: list[Path]) -> Iterable[Path]:
+    """The folders, with a bar on stderr where somebody looks at it."""
+    if not sys.stderr.isatty():
+        return folders
+    from rich.console import Console
+    from rich.progress import track
+
+    return track(folders, "Rides", console=Console(stderr=True), transient=True)

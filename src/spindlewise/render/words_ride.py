@@ -1,0 +1,78 @@
+"""A ride of several meters in words: three verdicts kept apart, and the figures behind them."""
+
+from spindlewise.answer.bench_noted import noted_words
+from spindlewise.answer.bench_ride import RideReport
+from spindlewise.answer.bench_session import NoSession, ProductSessions, RideSession
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.problems import shown
+from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph
+from spindlewise.render.naming import Naming, listed, naming, sentence
+from spindlewise.render.words_ride_meters import meter_blocks, segment_blocks, three_blocks
+from spindlewise.render.words_ride_pair import pair_blocks
+from spindlewise.render.words_ride_verdict import verdict_sentences
+from spindlewise.render.words_session import session_sentences
+from spindlewise.units import date_text
+
+NOTHING_SCORED = (
+    "Nothing is scored from one ride. What is said holds for the units that were ridden on that day; another "
+    "unit of the same product may differ."
+)
+
+
+def ride_blocks(
+    catalog: Catalog,
+    report: RideReport,
+    sessions: tuple[RideSession | NoSession, ...],
+    records: tuple[ProductSessions, ...],
+) -> tuple[Block, ...]:
+    """The whole report. `records` are the sessions of each product with this ride's own among them."""
+    names = naming(catalog)
+    blocks: list[Block] = [*_head(report, names)]
+    if report.pairs:
+        blocks.append(Heading("In short"))
+        for pair in report.pairs:
+            blocks.append(Bullets(verdict_sentences(pair)))
+    else:
+        blocks.append(Paragraph("There are not two recordings to compare.", "important"))
+    blocks += meter_blocks(report)
+    for pair in report.pairs:
+        blocks += pair_blocks(pair)
+    blocks += three_blocks(report)
+    blocks += segment_blocks(report)
+    if report.not_noted:
+        blocks += [
+            Heading("What nobody noted"),
+            Bullets(tuple(sentence(noted_words(path)) for path in report.not_noted)),
+        ]
+    blocks += [Heading("What this says of a product"), Paragraph(NOTHING_SCORED)]
+    said = session_sentences(sessions, records, names)
+    return (*blocks, Bullets(said)) if said else tuple(blocks)
+
+
+def _head(report: RideReport, names: Naming) -> list[Block]:
+    sheet = report.sheet
+    meters = listed(
+        f"{meter.id} ({meter.what if meter.product == 'not applicable' else names.product(meter.product)})"
+        for meter in sheet.meters
+    )
+    drawn = " Drawn by a program: nothing of it was measured." if sheet.made == "generated" else ""
+    blocks: list[Block] = [
+        Heading(sheet.title, 1),
+        Paragraph(f"{date_text(sheet.date)}, ridden by {sheet.rider}, recorded by {meters}.{drawn}", "quiet"),
+    ]
+    if report.void is not None:
+        state = "is void" if sheet.standing.state == "void" else "is a bedding-in ride"
+        blocks.append(
+            Paragraph(f"This ride {state} and counts for nothing: {report.void}. It stays listed.", "caution")
+        )
+    if report.unread:
+        rest = " The others are compared." if report.pairs else ""
+        blocks.append(Paragraph(f"Could not be read: {shown(listed(report.unread))}.{rest}", "caution"))
+    if report.reference and report.reference != sheet.percent_of:
+        blocks.append(
+            Paragraph(
+                f"{sheet.percent_of}, in percent of which this ride was to be told, could not be read: the "
+                f"clock is that of {report.reference}, and percentages are of the mean of both."
+            )
+        )
+    return blocks

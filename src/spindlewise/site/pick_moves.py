@@ -1,0 +1,102 @@
+"""What a day's changes did to picks: each buyer's pick as of the day before and as of the day."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from spindlewise.answer.claims import weight_record
+from spindlewise.answer.desk import Desk
+from spindlewise.answer.market import NoMarket
+from spindlewise.answer.private import for_all_eyes
+from spindlewise.answer.ranking import rank
+from spindlewise.buyer.buyer import Buyer
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.decide.claims_record import ClaimsRecord
+from spindlewise.site.touched import Touched
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """A buyer's pick before a day and on it, both by id; None where there was nothing to recommend."""
+
+    buyer: str
+    before: str | None
+    after: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Leader:
+    product: str | None
+    score: float
+
+
+def pick_moves(
+    catalog: Catalog, buyers: Mapping[str, Buyer], days: Mapping[date, Touched]
+) -> dict[date, tuple[Move, ...]]:
+    """For each day, every buyer whose pick is another than on the day before, by buyer id.
+
+    `days` are all days that touch anything, in order. Curves are anchored, so nobody's score moves with
+    another's: only what a day touches is ranked anew, against the pick; everything, where the pick lost.
+    """
+    found: dict[date, tuple[Move, ...]] = {}
+    if not days:
+        return found
+    desks = _Desks(catalog, next(iter(days)) - timedelta(1))
+    leaders = {name: _leader(desks.whole, buyer) for name, buyer in sorted(buyers.items())}
+    for day, touched in days.items():
+        desks = _Desks(catalog, day, None if touched.everything else desks)
+        after = {name: _again(desks, buyers[name], touched, was) for name, was in leaders.items()}
+        found[day] = tuple(
+            Move(name, was.product, after[name].product)
+            for name, was in leaders.items()
+            if was.product != after[name].product
+        )
+        leaders = after
+    return found
+
+
+def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: _Leader) -> _Leader:
+    if touched.everything:
+        return _leader(desks.whole, buyer)
+    names = touched.in_region(buyer.region)
+    if not names:
+        return was
+    now = _leader(desks.of(names | ({was.product} if was.product else set())), buyer)
+    if was.product not in names:
+        return now
+    # the pick itself was touched: whoever was behind it may lead now, unless something is better than it was
+    stays = now.product == was.product and now.score == was.score
+    return now if stays or now.score > was.score else _leader(desks.whole, buyer)
+
+
+def _leader(desk: Desk, buyer: Buyer) -> _Leader:
+    try:
+        shown, barred = for_all_eyes(desk, buyer)
+        pick = rank(desk, shown, barred=barred).pick
+    except NoMarket:
+        return _Leader(None, 0.0)
+    return _Leader(pick.product, pick.score.expected) if pick else _Leader(None, -1.0)
+
+
+class _Desks:
+    """Desks on one day: on the whole catalog, and on some of its products, made when they are asked for."""
+
+    def __init__(self, catalog: Catalog, day: date, before: "_Desks | None" = None) -> None:
+        self.catalog, self.day = catalog, day
+        self._record: ClaimsRecord = before._record if before else weight_record(catalog, day)
+        self._made: dict[frozenset[str], Desk] = {}
+
+    @property
+    def whole(self) -> Desk:
+        """A desk on everything."""
+        return self.of(frozenset(self.catalog.products))
+
+    def of(self, names: Iterable[str]) -> Desk:
+        """A desk on these products, with the record of the whole catalog."""
+        wanted = frozenset(names)
+        if wanted not in self._made:
+            products = {name: p for name, p in self.catalog.products.items() if name in wanted}
+            prices = tuple(row for row in self.catalog.prices if row.product in wanted)
+            part = replace(self.catalog, products=products, prices=prices)
+            self._made[wanted] = Desk(part, self.day, self._record)
+        return self._made[wanted]

@@ -1,0 +1,19 @@
+"""Style and script of the page on which readers weigh for themselves, and the policy that allows both."""
+
+from functools import cache
+from importlib.resources import files
+
+from spindlewise.site.policy import content_policy
+from spindlewise.site.templating import Assets, assets
+
+SCRIPTS = ("numbers", "ranking", "beside", "question", "picture", "page")
+"""In this order: each uses what those before it define."""
+
+
+@cache
+def weigh_assets() -> Assets:
+    """The site's own style with the page's, and the page's script as one text."""
+    folder = files("spindlewise.site") / "assets"
+    style = assets().style + (folder / "weigh.css").read_text("utf-8")
+    script = "".join((folder / f"weigh_{name}.js").read_text("utf-8") for name in SCRIPTS)
+    return Assets(style, script, content_policy(style, script))

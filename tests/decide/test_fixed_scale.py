@@ -1,0 +1,101 @@
+import numpy as np
+import pytest
+
+from spindlewise.decide.curves import Curve
+from spindlewise.decide.fixed_scale import ROWS_AT_ONCE, FixedScale
+
+PRICE, WEIGHT = Curve((400.0, 1200.0), (1.0, 0.0)), Curve((200.0, 300.0, 500.0), (1.0, 0.5, 0.0))
+NAMES = ("heron", "dunlin", "siskin")
+
+
+WEIGHTS = np.array([3.0, 1.0])
+
+
+def scale(*curves, names=NAMES):
+    return FixedScale(names, curves or (PRICE, WEIGHT))
+
+
+def test_the_better_figures_come_first_and_equal_ones_by_id():
+    figures = np.array([[800.0, 250.0], [800.0, 250.0], [600.0, 400.0]])
+    assert scale().order(figures, WEIGHTS).tolist() == [2, 1, 0]
+    assert scale().scores(figures, WEIGHTS).tolist() == [56.25, 56.25, 62.5]
+
+
+def test_what_a_safety_notice_holds_back_comes_last():
+    figures = np.array([[400.0, 200.0], [900.0, 450.0], [800.0, 400.0]])
+    assert scale().order(figures, WEIGHTS, [True, False, False]).tolist() == [2, 1, 0]
+    assert scale().order(figures, WEIGHTS, [False, False, False]).tolist() == [0, 2, 1]
+
+
+def test_one_object_orders_many_tables_of_figures():
+    ready, rng = scale(), np.random.default_rng(2)
+    for _ in range(20):
+        figures = rng.uniform(100, 1300, (3, 2))
+        before = figures.copy()
+        assert ready.order(figures, WEIGHTS).tolist() == np.argsort(-ready.scores(figures, WEIGHTS)).tolist()
+        assert np.array_equal(figures, before)
+
+
+def test_scores_apart_by_less_than_a_billionth_of_a_point_are_equal():
+    figures = np.array([[800.0 - 1e-10, 250.0], [800.0, 250.0], [800.0 + 1e-6, 250.0]])
+    assert scale().order(figures, WEIGHTS).tolist() == [1, 0, 2]
+
+
+def test_more_products_than_fit_into_a_block():
+    n = 2 * ROWS_AT_ONCE + 5
+    names = tuple(f"p{i:05}" for i in range(n))
+    figures = np.column_stack((np.linspace(1200.0, 400.0, n), np.full(n, 300.0)))
+    assert scale(names=names).order(figures, WEIGHTS).tolist() == list(range(n - 1, -1, -1))
+
+
+@pytest.mark.parametrize("curves", [(PRICE, WEIGHT), (PRICE, PRICE)])
+def test_a_figure_that_is_nan_is_refused_wherever_it_stands(curves):
+    for place in np.ndindex(3, 2):
+        figures = np.full((3, 2), 700.0)
+        figures[place] = np.nan
+        with pytest.raises(ValueError, match="asked for NaN"):
+            scale(*curves).order(figures, WEIGHTS)
+        with pytest.raises(ValueError, match="asked for NaN"):
+            scale(*curves).scores(figures, WEIGHTS)
+    with pytest.raises(ValueError, match="asked for NaN"):
+        scale(*curves).order(np.array([[700.0, np.nan]] * 3), np.array([1.0, 0.0]))
+
+
+def test_infinite_figures_lie_outside_the_knots():
+    figures = np.array([[np.inf, 300.0], [-np.inf, 300.0], [800.0, 300.0]])
+    assert scale().order(figures, WEIGHTS).tolist() == [1, 2, 0]
+
+
+def test_no_products_have_an_empty_order():
+    assert scale(names=()).order(np.empty((0, 2)), WEIGHTS).tolist() == []
+
+
+def test_knots_too_far_from_zero_for_folding_are_read_plainly():
+    far = Curve((1e9, 1e9 + 4.0), (0.0, 1.0))
+    figures = np.array([[1e9 + 1.0], [1e9 + 1.0], [1e9 + 2.5]])
+    assert scale(far).order(figures, np.array([1.0]), [False, False, True]).tolist() == [1, 0, 2]
+
+
+def test_what_does_not_fit_is_refused():
+    with pytest.raises(ValueError, match=r"figures of shape \(2, 2\); \(3, 2\) is needed"):
+        scale().order(np.zeros((2, 2)), WEIGHTS)
+    for take in (scale().order, scale().scores):
+        with pytest.raises(ValueError, match=r"weights have shape \(3,\); \(2,\) is needed"):
+            take(np.zeros((3, 2)), np.ones(3))
+        with pytest.raises(ValueError, match="each is a number, 0 or more"):
+            take(np.zeros((3, 2)), np.array([1.0, -2.0]))
+        with pytest.raises(ValueError, match="each is a number, 0 or more"):
+            take(np.zeros((3, 2)), np.array([1.0, np.nan]))
+        with pytest.raises(ValueError, match="the weights add up to 0"):
+            take(np.zeros((3, 2)), np.zeros(2))
+        with pytest.raises(ValueError, match="the weights add up to inf"):
+            take(np.zeros((3, 2)), np.array([1.0, np.inf]))
+    with pytest.raises(ValueError, match="held-back flags"):
+        scale().order(np.zeros((3, 2)), WEIGHTS, [True])
+
+
+@pytest.mark.parametrize("size", [1e-310, 1e-9, 1.0, 1e9, 1e299])
+def test_only_the_ratios_of_weights_count(size):
+    figures = np.array([[800.0 - 1e-10, 250.0], [800.0, 250.0], [800.0 + 1e-6, 250.0]])
+    assert scale().order(figures, WEIGHTS * size).tolist() == [1, 0, 2]
+    assert scale(PRICE, PRICE).order(figures * 1.0, WEIGHTS * size).tolist() == [1, 0, 2]

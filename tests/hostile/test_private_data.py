@@ -1,0 +1,86 @@
+"""Body, rider weight and balance of a buyer stand on no page, in no link and in no log unless asked."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+import worlds
+from spindlewise.answer.answer_log import append_answer, to_log
+from spindlewise.answer.ranking import rank
+from spindlewise.buyer.buyer import Buyer
+from spindlewise.render.fragment import fragment
+from spindlewise.site.build import publish
+
+DIGITS = re.compile(
+    r"(?<![\d.,-])(?:1[ ,]?771|1\.771|177[.]1|437|431|93[.]7|94(?=\s?kg)|41[.]3|43[.]9)(?![\d.])"
+)
+
+
+def asker(**more: object) -> Buyer:
+    return worlds.buyer(
+        needs={"rider_mass_kg": 93.7},
+        body={"height_mm": 1771.0, "thigh_mm": 437.0, "shank_mm": 431.0, "foot_pitch_bottom_deg": 17.0},
+        riding={
+            "balance_left_pct": {"low": 41.3, "high": 43.9},
+            "hours_per_year": 300.0,
+            "years": 3.0,
+            "climb": {"length_m": 9000.0, "gradient_pct": 7.0, "power_w": 240.0},
+        },
+        bike={"crank_mm": 172.5, "saddle_height_mm": 745.0, "seat_tube_deg": 73.5, "saddle_setback_mm": 60.0},
+        present_pedals="stone",
+        **more,
+    )
+
+
+def told(folder: Path, buyer: Buyer) -> dict[str, list[str]]:
+    """Which files of the site tell which of the secrets."""
+    limit = {"rider_limit_kg": (worlds.seen(90.0, grade="claimed"),)}
+    doubled = (worlds.link("ANT+", power="one side doubled"),)
+    products = [
+        worlds.product("heron"),
+        worlds.product("siskin", limit),
+        worlds.product("wren", links=doubled),
+        worlds.plain("stone"),
+    ]
+    catalog = worlds.catalog(products, [worlds.price(p.id, 400 + n) for n, p in enumerate(products)])
+    publish(catalog, {"tester": buyer}, worlds.DAY, folder)
+    found = {}
+    for path in sorted(folder.rglob("*")):
+        if path.is_file():
+            words = DIGITS.findall(path.read_text("utf-8"))
+            if words and "tester" in path.read_text("utf-8"):
+                found[path.name] = words
+    return found
+
+
+def test_no_page_shows_them_unless_the_buyer_says_shown(tmp_path: Path) -> None:
+    assert told(tmp_path / "kept", asker()) == {}
+    shown = told(tmp_path / "shown", asker(private="shown"))
+    assert "94" in shown["tester.html"]
+    page = (tmp_path / "kept" / "buyers" / "tester.html").read_text("utf-8")
+    assert "kept private" in page
+    assert "failed the rider&#39;s weight" in page  # siskin is out all the same
+
+
+def test_no_link_has_them_unless_asked() -> None:
+    assert DIGITS.findall(fragment(asker())) == []
+    assert {"93.7", "41.3", "43.9"} <= set(
+        DIGITS.findall(fragment(asker(), with_private=True).replace("-", " "))
+    )
+
+
+@pytest.mark.parametrize("private", ["kept", "shown"])
+def test_no_log_has_them_unless_asked(tmp_path: Path, private: str) -> None:
+    desk = worlds.desk(
+        [worlds.product("heron"), worlds.plain("stone")],
+        [worlds.price(name, 500) for name in ("heron", "stone")],
+    )
+    ranking = rank(desk, asker(private=private))
+    append_answer(tmp_path / "a.jsonl", to_log(desk, ranking))
+    record = json.loads((tmp_path / "a.jsonl").read_text())
+    del record["digest"], record["seal"]  # hexadecimal holds any digits
+    assert DIGITS.findall(json.dumps(record)) == []
+    append_answer(tmp_path / "b.jsonl", to_log(desk, ranking, keep_private=True))
+    assert "93.7" in (tmp_path / "b.jsonl").read_text()

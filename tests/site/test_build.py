@@ -171,7 +171,7 @@ def test_a_page_that_cannot_be_made_leaves_the_old_site_whole(tmp_path, monkeypa
     def fails(*_args, **_values):
         raise RuntimeError("planted")
 
-    monkeypatch.setattr("spindlewise.site.pages.prices_csv", fails)
+    monkeypatch.setattr("spindlewise.site.download_jobs.prices_csv", fails)
     with pytest.raises(RuntimeError, match="planted"):
         publish(two(400), {}, worlds.DAY, tmp_path)
     assert contents(tmp_path) == before

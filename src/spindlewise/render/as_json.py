@@ -19,7 +19,18 @@ def as_json(schema: str, content: Mapping[str, Json]) -> str:
       "order": []
     }
     """
-    return json.dumps({"schema": schema, **content}, indent=2, allow_nan=False) + "\n"
+    return plain_json({"schema": schema, **content})
+
+
+def plain_json(content: Mapping[str, Json]) -> str:
+    """One object without a `schema` of ours, such as a schema itself; else the same.
+
+    >>> print(plain_json({"type": "object"}), end="")
+    {
+      "type": "object"
+    }
+    """
+    return json.dumps(content, indent=2, allow_nan=False) + "\n"
 
 
 def number(value: float | None, decimals: int = 6) -> float | None:

@@ -3,8 +3,8 @@
 from decimal import Decimal
 
 from spindlewise.answer.break_evens import BreakEvens
-from spindlewise.answer.paid import Paid
-from spindlewise.answer.ranking import Placed, Ranking
+from spindlewise.answer.paid import Paid, Unpriced
+from spindlewise.answer.ranking import Excluded, Placed, Ranking
 from spindlewise.answer.standing import Standing
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.break_even import Outcome
@@ -20,44 +20,52 @@ def rank_sheet(catalog: Catalog, ranking: Ranking, even: BreakEvens) -> str:
     """
     names, money = naming(catalog), ranking.buyer.currency
     shown = [name for name in ranking.table.criteria if name != "price"]
-    header = ["place", "product", "name", "score", "score_low", "score_high", "level_with"]
-    header += [f"price_{money}", f"draws_level_at_{money}"]
-    units = {name: ranking.placed[0].standings[name].unit if ranking.placed else "" for name in shown}
+    header = ["as_of", "place", "product", "name", "score", "score_low", "score_high", "level_with"]
+    header += [f"price_{money}", "price_status", f"draws_level_at_{money}", "draws_level_status"]
     for name in shown:
-        header += [_head(name, units[name]), f"{name}_status"]
+        units = (standings[name].unit for standings in ranking.standings.values())
+        header += [_head(name, next(units, "")), f"{name}_status"]
     header.append("out_because")
     rows = []
-    for placed in ranking.placed:
-        row = _place(placed, names.product(placed.product), even)
+    places: tuple[Placed | Excluded, ...] = (*ranking.placed, *ranking.excluded)
+    for place in places:
+        row = [ranking.day.isoformat(), *_place(place, names.product(place.product))]
+        row += [*_price(place.paid), *_level(place.product, even, money)]
         for name in shown:
-            row += list(_cells(placed.standings[name]))
-        rows.append([*row, ""])
-    blank = [""] * (2 * len(shown))
-    for out in ranking.excluded:
-        price = amount_text(out.paid.amount, out.paid.currency) if isinstance(out.paid, Paid) else ""
-        because = "; ".join(failure.because for failure in out.because)
-        rows.append(["", out.product, names.product(out.product), "", "", "", "", price, "", *blank, because])
-    day = ranking.day.isoformat()
-    return as_csv(["as_of", *header], [[day, *row] for row in rows])
+            row += _cells(ranking.standings[place.product][name])
+        because = "" if isinstance(place, Placed) else "; ".join(failure.because for failure in place.because)
+        rows.append([*row, because])
+    return as_csv(header, rows)
 
 
-def _place(placed: Placed, name: str, even: BreakEvens) -> list[str]:
-    found, money = even.against_leader.get(placed.product), placed.paid.currency
-    level = ""
-    if found is not None:
-        at_price = found.outcome is Outcome.AT_PRICE and found.amount is not None
-        level = amount_text(found.amount or Decimal(0), money) if at_price else found.outcome.value
+def _place(place: Placed | Excluded, name: str) -> list[str]:
+    if isinstance(place, Excluded):
+        return ["", place.product, name, "", "", "", ""]
+    span = (place.score.expected, place.score.low, place.score.high)
     return [
-        "held back" if placed.held_back else str(placed.rank),
-        placed.product,
+        "held back" if place.held_back else str(place.rank),
+        place.product,
         name,
-        points_text(placed.score.expected),
-        points_text(placed.score.low),
-        points_text(placed.score.high),
-        " ".join(placed.level_with),
-        amount_text(placed.paid.amount, money),
-        level,
+        *(points_text(points) for points in span),
+        " ".join(place.level_with),
     ]
+
+
+def _price(paid: Paid | Unpriced) -> tuple[str, str]:
+    if isinstance(paid, Unpriced):
+        return "", "unknown"
+    return amount_text(paid.amount, paid.currency), "worked out" if paid.conversion else "observed price"
+
+
+def _level(product: str, even: BreakEvens, money: str) -> tuple[str, str]:
+    found, out = even.against_leader.get(product), even.out.get(product)
+    if found is not None:
+        amount, status = found.amount, found.outcome.value
+    elif out is not None:
+        amount, status = out.amount, Outcome.AT_PRICE.value if out.amount is not None else out.because
+    else:
+        return "", "stands first"
+    return ("" if amount is None else amount_text(amount, money)), status
 
 
 def _head(name: str, unit: str) -> str:

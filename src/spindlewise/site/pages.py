@@ -10,7 +10,7 @@ from spindlewise.render.fragment import PAGE as WEIGH_PAGE
 from spindlewise.site.addresses import buyer_page, product_page, region_page
 from spindlewise.site.buyer_view import buyer_view
 from spindlewise.site.charts import front
-from spindlewise.site.downloads import prices_csv, products_csv, products_json, ranking_json
+from spindlewise.site.download_jobs import download_jobs, region_downloads
 from spindlewise.site.feed import atom_feed
 from spindlewise.site.gathered import Gathered, gather_facts
 from spindlewise.site.job import Job, Progress, silent
@@ -40,7 +40,7 @@ def gather(
     facts = gather_facts(Desk(catalog, day), buyers)
     drawn = draw_all(facts.pictures, kept, progress)
     jobs = [*_regions(facts, drawn), *_products(facts, drawn), *_buyers(facts, drawn)]
-    jobs += [*_single_pages(facts, drawn), *_downloads(facts)]
+    jobs += [*_single_pages(facts, drawn), *download_jobs(facts.desk, facts.replies)]
     made = {job.path: job.make() for job in progress(jobs, len(jobs))}
     return dict(sorted(made.items()))
 
@@ -60,6 +60,7 @@ def _regions(facts: Gathered, drawn: Drawn) -> list[Job]:
             table=table,
             chart=facts.fronts[code],
             front=front(chart_points(table)),
+            downloads=region_downloads(code),
             drawn=drawn,
         )
         for code, table in facts.tables.items()
@@ -117,17 +118,3 @@ def _single_pages(facts: Gathered, drawn: Drawn) -> list[Job]:
         _page(facts, "cautions.html.j2", "cautions.html", "cautions", cautions=cautions, views=views),
         _page(facts, "disclosure.html.j2", "disclosure.html", "disclosure", views=views),
     ]
-
-
-def _downloads(facts: Gathered) -> list[Job]:
-    desk = facts.desk
-    return [
-        Job("data/products.csv", lambda: products_csv(desk)),
-        Job("data/prices.csv", lambda: prices_csv(desk)),
-        Job("data/products.json", lambda: products_json(desk)),
-        *(_ranking(facts, name) for name in facts.replies),
-    ]
-
-
-def _ranking(facts: Gathered, name: str) -> Job:
-    return Job(f"data/ranking-{name}.json", lambda: ranking_json(facts.replies[name]))

@@ -1,9 +1,10 @@
 """Many questions from a CSV file, as a form gives them: each a buyer, each bad line a problem."""
 
+import codecs
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 
@@ -13,6 +14,9 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.csv_text import Row, rows_of, split_line
 from spindlewise.problems import Place, Problem, quoted
+
+if TYPE_CHECKING:
+    from pydantic_core import ErrorDetails
 
 COLUMNS = (
     "id",
@@ -77,6 +81,10 @@ class Questions:
             return
         if not raw.endswith(b"\n"):
             raw += b"\n"  # a form's last line often ends without one
+        if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+            told, tip = "the file is written in UTF-16", "save it as UTF-8"
+            self.problems.append(Problem(start, "error", "not-utf8", told, tip))
+            return
         first = raw.split(b"\n", 1)[0].removeprefix(b"\xef\xbb\xbf").decode("utf-8", "replace").rstrip("\r")
         header = tuple(text for _, text in split_line(first)[0])
         for name in header:
@@ -103,7 +111,7 @@ class Questions:
         except ValidationError as error:
             first = error.errors()[0]
             where = str(first["loc"][0]) if first["loc"] else "id"
-            return self._problem(row, where, f"{where}: {first['msg']}")
+            return self._problem(row, where, f"{where}: {_said(first)}")
         except ValueError as error:
             where, _, message = str(error).partition("\0")
             return (
@@ -159,6 +167,13 @@ class Questions:
                 f"buyer\0the catalog has no buyer {quoted(name)}; {did_you_mean(name, self.bases)}"
             )
         return self.bases[name]
+
+
+def _said(error: "ErrorDetails") -> str:
+    """What the model found wrong, in a sentence of ours where it has one for the pattern of an id."""
+    if error["type"] == "string_pattern_mismatch":
+        return f"{quoted(str(error['input']))} is no id; write lower-case letters, digits and hyphens"
+    return error["msg"].removeprefix("Value error, ").replace(" | ", "; ")
 
 
 def _cell(cells: Mapping[str, str], name: str, read: Any) -> Any:

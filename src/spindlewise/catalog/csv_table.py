@@ -59,7 +59,11 @@ def _stray_column(
     shown: str, name: str, first: bytes, more: Sequence[str], optional: Sequence[str]
 ) -> Problem:
     near = nearest(name, optional)
-    allowed = f"after the required columns there may be: {', '.join(optional)}"
+    allowed = (
+        f"after the required columns there may be: {', '.join(optional)}"
+        if optional
+        else "there are no columns after the required ones"
+    )
     tip = f"did you mean {near}? {allowed}" if near and name not in optional else allowed
     told = "stands there twice" if more.count(name) > 1 else "is no column of this table"
     line = first.decode("utf-8", "replace")

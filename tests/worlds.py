@@ -107,6 +107,14 @@ def link(
     }
 
 
+TRIED: dict[str, Any] = {
+    "reading_bias_pct": (seen(0.0, plus_minus=0.2),),
+    "reading_spread_pct": (seen(0.8),),
+    "temperature_pct": (seen(0.5),),
+}
+"""What a bench ride adds, so that nothing in the uncertainty of the reading is left to what is plausible."""
+
+
 def product(name: str, observations: Mapping[str, Any] | None = None, **changes: Any) -> Product:
     """A power pedal with known figures; `observations` and `changes` replace some of them."""
     figures: dict[str, Any] = {

@@ -3,7 +3,8 @@
 import pytest
 
 import worlds
-from spindlewise.answer.crank_caution import crank_caution
+from spindlewise.answer.crank_caution import crank_caution, reading_if_left
+from spindlewise.answer.ranking import rank
 
 
 def caution(**bike):
@@ -45,3 +46,27 @@ def test_without_a_threshold_power_there_are_percent_only():
     found = crank_caution(worlds.buyer(bike={"crank_mm": 172.5, "new_crank_mm": 170.0}))
 
     assert found.error.error_w is None
+
+
+def test_a_wrong_setting_moves_no_place_even_where_it_would_take_a_bias_away():
+    """A meter that reads 1.1 % low, and a setting that reads 1.5 % high: luck is no accuracy."""
+    low = {
+        "reading_bias_pct": (worlds.seen(-1.1, plus_minus=0.3),),
+        "reading_spread_pct": (worlds.seen(0.9),),
+    }
+    true = {
+        "reading_bias_pct": (worlds.seen(0.0, plus_minus=0.3),),
+        "reading_spread_pct": (worlds.seen(0.9),),
+    }
+    products = [worlds.product("auk", low), worlds.product("brant", true)]
+    desk = worlds.desk(products, [worlds.price(name, 500) for name in ("auk", "brant")])
+    right = worlds.buyer(bike={"crank_mm": 170.0, "head_unit_crank_mm": 170.0})
+    wrong = worlds.buyer(bike={"crank_mm": 170.0, "head_unit_crank_mm": 172.5})
+    first, again = rank(desk, right), rank(desk, wrong)
+
+    assert again.placed == first.placed
+    assert again.placed[0].product == "brant"
+    auk = next(placed for placed in again.placed if placed.product == "auk")
+    left = reading_if_left(desk, wrong, auk, crank_caution(wrong))
+    assert left.bias_pct == pytest.approx(-1.1 + 1.4706, abs=1e-4)
+    assert left.expanded_pct < auk.received.budget.expanded_pct

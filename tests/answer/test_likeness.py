@@ -21,7 +21,9 @@ RECEIVER = {
         ({"budget": 900}, ()),
         ({"points": {"weight": 3}}, ()),
         ({"receivers": (RECEIVER,)}, ("reception",)),
-        ({"bike": {"crank_mm": 170.0}}, ("reception",)),
+        ({"riding": {"threshold_power_w": 250.0}}, ("reception",)),
+        # a crank length set wrongly moves no place
+        ({"bike": {"crank_mm": 170.0, "head_unit_crank_mm": 172.5}}, ()),
         ({"needs": {"reading": "both sides"}}, ("needs",)),
         ({"riding": {"years": 5.0}}, ("riding",)),
         ({"region": "US", "currency": "USD"}, ("riding",)),

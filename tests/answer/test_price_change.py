@@ -6,9 +6,9 @@ from spindlewise.answer.ranking import rank
 
 DESK = worlds.desk(
     [
-        worlds.product("aa"),
-        worlds.product("bb"),
-        worlds.product("cc", {"weight_g": (worlds.weighed(400.0),)}),
+        worlds.product("aa", worlds.TRIED),
+        worlds.product("bb", worlds.TRIED),
+        worlds.product("cc", {**worlds.TRIED, "weight_g": (worlds.weighed(400.0),)}),
     ],
     [
         worlds.price("aa", 600),

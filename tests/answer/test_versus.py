@@ -11,7 +11,7 @@ from spindlewise.decide.break_even import Outcome
 
 
 def of(name, weight, spread=1.0, **changes):
-    return worlds.product(name, {"weight_g": (worlds.weighed(weight, spread),)}, **changes)
+    return worlds.product(name, {**worlds.TRIED, "weight_g": (worlds.weighed(weight, spread),)}, **changes)
 
 
 HERON, SISKIN = of("heron", 330), of("siskin", 300)

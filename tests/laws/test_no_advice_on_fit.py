@@ -66,6 +66,6 @@ def test_some_buyers_of_the_demo_see_both_answers_side_by_side() -> None:
     assert {"hill-counter", "shorter-cranks"} <= set(both)
     for name in both:
         text = _reply(name)[1]
-        assert "the 1:1 rule overstates it by 0." in text
+        assert "the 1:1 rule overstates it by 0." in text or "for you both agree" in text
         assert "no published measurement of them was found" in text
         assert "Most hangs on " in text

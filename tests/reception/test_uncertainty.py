@@ -23,7 +23,7 @@ def test_a_claimed_tolerance_is_rectangular() -> None:
     assert budget.bias_pct == 0
     assert (budget.low_error_pct, budget.high_error_pct) == pytest.approx((-3 / ROOT_3, 3 / ROOT_3))
     assert budget.expanded_low_pct == budget.expanded_high_pct == budget.expanded_pct
-    assert budget.left_out == ("temperature", "crank length setting")
+    assert budget.left_out == ("temperature",)
     assert (budget.largest, budget.missing, budget.note) == ("claimed tolerance", (), "")
 
 
@@ -112,7 +112,7 @@ class TestSettings:
 
         assert ten.combined_pct == pytest.approx(0.6 / ROOT_3)
         assert five.combined_pct == pytest.approx(0.3 / ROOT_3)
-        assert (ten.largest, ten.left_out) == ("temperature", ("crank length setting",))
+        assert (ten.largest, ten.left_out) == ("temperature", ())
 
     def test_a_wrong_crank_length_is_a_fixed_bias(self) -> None:
         budget = reading_uncertainty(

@@ -18,7 +18,7 @@ def test_the_causes_make_up_the_figure() -> None:
     assert found["bias_pct"] == pytest.approx(bias) == pytest.approx(-4.0)
     assert found["expanded_pct"] == pytest.approx(abs(bias) + 2 * variance**0.5, abs=1e-5)
     assert (found["receiver"], found["largest"], found["coverage_factor"]) == ("phone", "doubled side", 2.0)
-    assert found["left_out"] == ["crank length setting"]
+    assert (found["left_out"], found["not_measured"]) == ([], [])
 
 
 def test_without_a_figure_it_is_null_and_says_what_is_missing() -> None:

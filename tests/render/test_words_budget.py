@@ -2,6 +2,7 @@ from spindlewise.reception.budget import Budget
 from spindlewise.reception.crank_setting import crank_setting_error
 from spindlewise.reception.doubled_side import doubled_error
 from spindlewise.reception.uncertainty import BenchEvidence, reading_uncertainty
+from spindlewise.reception.unmeasured import Plausible, Unmeasured
 from spindlewise.render.blocks import Table
 from spindlewise.render.words_budget import budget_blocks, trust_words
 
@@ -21,7 +22,7 @@ def test_the_largest_cause_is_named_and_heads_the_table() -> None:
         crank=crank_setting_error(170.0, 172.5),
     )
     assert trust_words(budget, "phone").endswith(
-        "of the truth in about 19 cases of 20; doubled side does most of it."
+        "of the truth in about 19 cases of 20, worked out from claims; doubled side does most of it."
     )
     found = table(budget)
     assert found.caption == "What that figure is made of"
@@ -49,15 +50,33 @@ def test_the_last_row_adds_up_what_stands_above_it() -> None:
 
 def test_what_is_left_out_and_what_is_missing_is_said() -> None:
     left_out = trust_words(reading_uncertainty("both sides", tolerance_pct=1.5), "phone")
-    assert (
-        "not in this figure, since nothing is known of it: temperature and crank length setting" in left_out
-    )
+    assert "not in this figure, since nothing is known of it: temperature" in left_out
     missing = reading_uncertainty("both sides", tolerance_pct=None, temperature_pct=0.5)
     assert trust_words(missing, "phone").endswith("cannot be said; not known: claimed tolerance.")
     assert [row[0] for row in table(missing).rows] == ["temperature"]
     nothing = reading_uncertainty("nothing", tolerance_pct=1.5)
     assert trust_words(nothing, "phone").endswith("cannot be said; nothing arrives.")
     assert budget_blocks(nothing) == ()
+
+
+def test_what_nobody_has_measured_stands_in_the_table_and_in_the_sentence() -> None:
+    spans = Unmeasured(temperature=Plausible(0.3, 1.2), bench_spread=Plausible(0.6, 1.5))
+    budget = reading_uncertainty("both sides", tolerance_pct=1.5, unmeasured=spans)
+    said = trust_words(budget, "phone")
+    assert "worked out from claims" in said
+    assert said.endswith(
+        "Not measured: bench spread and temperature; what is plausible of it counts at its worst, "
+        "at its best the figure would be 2.1 %."
+    )
+    assert table(budget).rows[0] == (
+        "bench spread",
+        "0",
+        "1.50 %",
+        "not measured",
+        "no bench ride: 0.6 to 1.5 % is plausible, 1.5 % counts",
+    )
+    tried = reading_uncertainty("both sides", tolerance_pct=1.5, bench=BenchEvidence(0.0, 0.8))
+    assert "claims" not in trust_words(tried, "phone")
 
 
 def test_a_reading_without_any_error_names_no_cause() -> None:

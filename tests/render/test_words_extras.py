@@ -41,8 +41,9 @@ def test_so_much_weighs_as_much_as_so_much_money_or_comes_to_points():
         (
             True,
             250.0,
-            "The head unit has another crank length than is ridden (170 mm set, 172.5 mm ridden): "
-            "power reads 1.4 % low, 4 W at threshold power.",
+            "The head unit has another crank length than you will ride (170 mm set, 172.5 mm ridden): "
+            "power reads 1.4 % low, 4 W at threshold power. "
+            "Set it right; no score here counts that error.",
         ),
         (
             False,

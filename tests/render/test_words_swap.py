@@ -116,5 +116,5 @@ def test_the_whole_ends_with_the_cautions() -> None:
 def test_head_unit_and_climb_stand_in_the_swap_of_a_rider() -> None:
     crank = CrankCaution(crank_setting_error(172.5, 170.0), stated=True)
     items = swap_blocks(SwapAsked(swapped(11.0, 14.0), crank, "the bike's weight"), names())[2].items  # type: ignore[union-attr]
-    assert items[-2].endswith("power reads 1.5 % high.")
+    assert items[-2].endswith("power reads 1.5 % high. Set it right; no score here counts that error.")
     assert items[-1] == "What the weight is worth on your climb needs the bike's weight."

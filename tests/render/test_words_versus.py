@@ -20,8 +20,12 @@ NOTICE = {
 
 def compared(heron=330.0, siskin=300.0, spread=1.0, siskin_changes=None, **buyer):
     products = [
-        worlds.product("heron", {"weight_g": (worlds.weighed(heron, spread),)}),
-        worlds.product("siskin", {"weight_g": (worlds.weighed(siskin, spread),)}, **(siskin_changes or {})),
+        worlds.product("heron", {**worlds.TRIED, "weight_g": (worlds.weighed(heron, spread),)}),
+        worlds.product(
+            "siskin",
+            {**worlds.TRIED, "weight_g": (worlds.weighed(siskin, spread),)},
+            **(siskin_changes or {}),
+        ),
     ]
     prices = [worlds.price("heron", 500), worlds.price("siskin", 500)]
     desk = worlds.desk(products, prices)

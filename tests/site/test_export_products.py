@@ -57,10 +57,10 @@ def test_the_reading_lists_causes_as_python_has_them():
     )
     reading = exported(product)["reading"]
     assert reading["causes"] == [
-        ["bench bias", pytest.approx(0.3 / math.sqrt(3)), 0.6],
-        ["bench spread", 1.2, 0.0],
+        ["bench bias", pytest.approx(0.3 / math.sqrt(3)), 0.6, None],
+        ["bench spread", 1.2, 0.0, None],
     ]
-    assert reading["temperature"] == [["temperature", pytest.approx(0.5 / math.sqrt(3)), 0.0]]
+    assert reading["temperature"] == [["temperature", pytest.approx(0.5 / math.sqrt(3)), 0.0, None]]
     assert reading["missing"] == []
 
 
@@ -68,7 +68,7 @@ def test_its_own_budget_is_the_buyers_where_nothing_of_the_buyer_adds_to_it():
     desk = worlds.desk([worlds.product("heron")], [])
     received = receive_all(desk.catalog, desk.yardstick, worlds.buyer(receivers=()), desk.day)["heron"]
     assert received.reception.receiver == ANY_RECEIVER.name
-    assert own_budget(desk.catalog.products["heron"], desk.day) == received.budget
+    assert own_budget(desk.catalog.products["heron"], desk.day, desk.yardstick.unmeasured) == received.budget
 
 
 def test_without_a_tolerance_the_reading_says_what_is_missing():

@@ -10,7 +10,12 @@ def table(products, prices, region="EU"):
 
 def test_power_pedals_are_ranked_and_plain_ones_stand_beside():
     found = table(
-        [worlds.product("heron"), worlds.product("siskin"), worlds.plain("stone"), worlds.plain("slate")],
+        [
+            worlds.product("heron", worlds.TRIED),
+            worlds.product("siskin", worlds.TRIED),
+            worlds.plain("stone"),
+            worlds.plain("slate"),
+        ],
         [worlds.price("heron", 600), worlds.price("siskin", 450), worlds.price("stone", 50)],
     )
     assert [row.product.id for row in found.ranked] == ["siskin", "heron"]

@@ -2,7 +2,11 @@
 
 from dataclasses import dataclass
 
+from spindlewise.answer.desk import Desk
+from spindlewise.answer.ranking import Placed
+from spindlewise.answer.trust import reading_budget
 from spindlewise.buyer.buyer import Buyer
+from spindlewise.reception.budget import Budget
 from spindlewise.reception.crank_setting import CrankSettingError, crank_setting_error
 
 
@@ -32,3 +36,9 @@ def crank_caution(buyer: Buyer) -> CrankCaution | None:
     if changes and not isinstance(bike.crank_mm, str) and bike.crank_mm != ridden:
         return CrankCaution(crank_setting_error(bike.crank_mm, ridden, watts), stated=False)
     return None
+
+
+def reading_if_left(desk: Desk, buyer: Buyer, placed: Placed, found: CrankCaution) -> Budget:
+    """A what-if: the budget of a product's reading were the crank length left wrong; no score counts it."""
+    product, unmeasured = desk.catalog.products[placed.product], desk.yardstick.unmeasured
+    return reading_budget(product, placed.received.reception, buyer, desk.day, unmeasured, found.error)

@@ -5,6 +5,7 @@ from typing import TypeAlias
 from spindlewise.answer.standing import Standing
 from spindlewise.catalog.criteria import Criteria, CurveCriterion, StepsCriterion
 from spindlewise.decide.curves import Curve, Steps
+from spindlewise.reception.unmeasured import Plausible, Unmeasured
 
 MeritSpan: TypeAlias = tuple[float, float, float]
 """A merit as low, expected and high."""
@@ -20,6 +21,11 @@ class Yardstick:
         self.steps: dict[str, Steps] = {}
         self.titles: dict[str, str] = {}
         self.units: dict[str, str] = {}
+        spans = criteria.criteria.reading_uncertainty.not_measured
+        self.unmeasured = Unmeasured(
+            temperature=Plausible(spans.temperature_pct.low, spans.temperature_pct.high),
+            bench_spread=Plausible(spans.bench_spread_pct.low, spans.bench_spread_pct.high),
+        )
         for name in type(criteria.criteria).model_fields:
             criterion: CurveCriterion | StepsCriterion = getattr(criteria.criteria, name)
             self.titles[name] = criterion.title

@@ -55,7 +55,8 @@ def worlds(ranking: Ranking, draws: int = DRAWS, seed: int = SEED, threads: int 
     """How often each product takes each place when weights and figures move within what is known of them.
 
     Weights are drawn around the stated ones, wider the less sure the buyer is; figures within their
-    plus-minus; unknown figures across the plausible span.
+    plus-minus; unknown figures, and those with a cause that nobody has
+    measured, across the plausible span.
     """
     law = AroundShares(tuple(map(float, ranking.weighed.shares)), concentration(ranking.buyer.weights.sure))
     kinds = np.array(
@@ -78,6 +79,6 @@ def worlds(ranking: Ranking, draws: int = DRAWS, seed: int = SEED, threads: int 
 
 
 def _spread(standing: Standing) -> int:
-    if standing.origin == "unknown":
+    if standing.origin == "unknown" or standing.not_measured:
         return UNIFORM
     return HELD if standing.low is None else NORMAL

@@ -41,7 +41,7 @@ class Received:
 
 def reception_key(buyer: Buyer) -> Hashable:
     """All of a buyer that bears on reception; buyers alike in this share one answer."""
-    return (buyer.receivers, buyer.riding.balance_left_pct, buyer.riding.threshold_power_w, buyer.bike)
+    return (buyer.receivers, buyer.riding.balance_left_pct, buyer.riding.threshold_power_w)
 
 
 def receive_all(
@@ -92,7 +92,7 @@ def _received(
     day: date,
 ) -> Received:
     receptions = tuple(receive(sent, receiver) for receiver in receivers)
-    budget = reading_budget(product, receptions[0], buyer, day)
+    budget = reading_budget(product, receptions[0], buyer, day, yardstick.unmeasured)
     standings = {
         "detail": detail_standing(receptions[0]),
         "reading_uncertainty": uncertainty_standing(product, budget),

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from spindlewise.answer.break_evens import BreakEvens, break_evens
-from spindlewise.answer.crank_caution import CrankCaution, crank_caution
+from spindlewise.answer.crank_caution import CrankCaution, crank_caution, reading_if_left
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.doubts import Doubts, doubts
 from spindlewise.answer.freed_channel import Freed, freed
@@ -22,6 +22,7 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.as_of import standing_notices
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.decide.differences import Differences
+from spindlewise.reception.budget import Budget
 
 FOLLOWERS = 3
 """So many places behind the pick are explained in a reply."""
@@ -54,6 +55,8 @@ class Reply:
     owned: tuple[tuple[str, Owned], ...]
     """The cost of owning the pick and its followers; empty where the buyer says nothing of years or hours."""
     crank: CrankCaution | None
+    crank_left: Budget | None
+    """The pick's reading were the crank length left wrong: a what-if that no score counts."""
     gram_worth: GramWorth | str
     """What the swap's grams are worth on the buyer's climb, or what is missing to tell."""
     swap: Swap | None
@@ -78,7 +81,7 @@ def reply_to(desk: Desk, buyer: Buyer, barred: frozenset[str] = frozenset()) -> 
     steps, steps_missing = _climb(desk, ranking)
     moved = _swap(desk, buyer, pick)
     told = [pick, *(f.placed for f in followers)] if pick else []
-    missed = near_misses(ranking)
+    missed, crank = near_misses(ranking), crank_caution(buyer)
     products = desk.catalog.products
     return Reply(
         ranking=ranking,
@@ -93,7 +96,8 @@ def reply_to(desk: Desk, buyer: Buyer, barred: frozenset[str] = frozenset()) -> 
         what_if=promised(desk, buyer, ranking),
         freed=freed((products[name] for name in _in_question(told, missed)), buyer, desk.day),
         owned=_owned(desk, buyer, told),
-        crank=crank_caution(buyer),
+        crank=crank,
+        crank_left=reading_if_left(desk, buyer, pick, crank) if pick and crank else None,
         gram_worth=gram_worth(buyer, moved.weight) if moved else "the present pedals",
         swap=moved,
         climb=steps,

@@ -11,11 +11,15 @@ Origin = Literal[
     "predicted",
     "observed price",
     "worked out",
+    "worked out from claims",
     "unknown",
     "none",
     "not applicable",
 ]
-"""The grade of an observation; or predicted from the catalog's record; or worked out from several figures."""
+"""The grade of an observation; or predicted from the catalog's record; or worked out from several figures.
+
+From claims, where nothing of it was seen on the bench.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +40,8 @@ class Standing:
     note: str = ""
     possible: tuple[str, ...] = ()
     """Where it is unknown which of several steps holds: those that remain possible; empty for all."""
+    not_measured: tuple[str, ...] = ()
+    """Where a figure is worked out: the causes in it that nobody has measured."""
 
     @property
     def is_known(self) -> bool:

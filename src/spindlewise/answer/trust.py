@@ -3,18 +3,30 @@
 from datetime import date
 
 from spindlewise.answer.standing import Origin, Standing
-from spindlewise.buyer.buyer import Bike, Buyer
+from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.figure import Known, figure
 from spindlewise.catalog.product import Product
 from spindlewise.reception.budget import Budget
-from spindlewise.reception.crank_setting import CrankSettingError, crank_setting_error
+from spindlewise.reception.crank_setting import CrankSettingError
 from spindlewise.reception.doubled_side import DoubledError, SensorSide, doubled_error
 from spindlewise.reception.reading_mode import Reception
 from spindlewise.reception.uncertainty import BenchEvidence, reading_uncertainty
+from spindlewise.reception.unmeasured import Unmeasured
 
 
-def reading_budget(product: Product, reception: Reception, buyer: Buyer, day: date) -> Budget:
-    """The uncertainty budget of the product's reading on this receiver, for this buyer."""
+def reading_budget(
+    product: Product,
+    reception: Reception,
+    buyer: Buyer,
+    day: date,
+    unmeasured: Unmeasured,
+    crank: CrankSettingError | None = None,
+) -> Budget:
+    """The uncertainty budget of the product's reading on this receiver, for this buyer.
+
+    The crank length is taken as rightly set, since whoever rides can set it for nothing: a wrong setting must
+    not choose the pedals, least of all by taking a meter's own bias away. `crank` is for a what-if only.
+    """
     tolerance = figure(product, "tolerance_pct", day)
     temperature = figure(product, "temperature_pct", day)
     return reading_uncertainty(
@@ -23,7 +35,8 @@ def reading_budget(product: Product, reception: Reception, buyer: Buyer, day: da
         bench=bench_evidence(product, day),
         doubled=side_error(product, reception, buyer),
         temperature_pct=temperature.value if isinstance(temperature, Known) else None,
-        crank=crank_error(buyer),
+        crank=crank,
+        unmeasured=unmeasured,
     )
 
 
@@ -47,23 +60,11 @@ def side_error(product: Product, reception: Reception, buyer: Buyer) -> DoubledE
     return doubled_error(shares, side, None if isinstance(threshold, str) else threshold)
 
 
-def crank_error(buyer: Buyer) -> CrankSettingError | None:
-    """What a crank length set otherwise than ridden does to the reading; nothing where it is not stated."""
-    ridden, set_to = ridden_crank_mm(buyer.bike), buyer.bike.head_unit_crank_mm
-    if ridden is None or isinstance(set_to, str):
-        return None
-    threshold = buyer.riding.threshold_power_w
-    return crank_setting_error(set_to, ridden, None if isinstance(threshold, str) else threshold)
-
-
-def ridden_crank_mm(bike: Bike) -> float | None:
-    """The crank length after the swap."""
-    length = bike.crank_mm if isinstance(bike.new_crank_mm, str) else bike.new_crank_mm
-    return None if isinstance(length, str) else length
-
-
 def uncertainty_standing(product: Product, budget: Budget) -> Standing:
-    """The expanded uncertainty (k = 2) as a standing; its interval is the range of the buyer's balance."""
+    """The expanded uncertainty (k = 2) as a standing.
+
+    Its interval is the range of the buyer's balance, and of what is plausible of what nobody has measured.
+    """
     name, unit = "reading_uncertainty", "%"
     if product.kind == "plain pedal":
         return Standing(name, None, None, None, unit, "not applicable", None, "measures nothing")
@@ -71,16 +72,19 @@ def uncertainty_standing(product: Product, budget: Budget) -> Standing:
         because = f"unknown: {', '.join(budget.missing)}" if budget.missing else budget.note
         origin: Origin = "unknown" if budget.missing else "none"
         return Standing(name, None, None, None, unit, origin, None, because)
-    source = ", ".join(c.name for c in budget.contributions)
+    names = [cause.name for cause in budget.contributions]
     note = f"largest: {budget.largest}"
+    if budget.not_measured:
+        note += f"; not measured: {', '.join(budget.not_measured)}"
     return Standing(
         name,
         budget.expanded_pct,
         budget.expanded_low_pct,
         budget.expanded_high_pct,
         unit,
-        "worked out",
+        "worked out" if "bench bias" in names else "worked out from claims",
         None,
-        source,
+        ", ".join(names),
         note,
+        not_measured=budget.not_measured,
     )

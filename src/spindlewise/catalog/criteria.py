@@ -51,6 +51,36 @@ class CurveCriterion(Record):
         return self
 
 
+class Plausible(Span):
+    """Between which sizes of an error, in percent, a cause that nobody has measured may plausibly lie."""
+
+    @model_validator(mode="after")
+    def _no_less_than_nothing(self) -> Self:
+        if self.low < 0:
+            raise ValueError("low is less than 0 | write the size of the error, without a sign")
+        return self
+
+
+class NotMeasured(Record):
+    """What causes of the reading's uncertainty may plausibly come to while nobody has measured them.
+
+    They count by the high end, and the low end is shown as how good the reading may be.
+    """
+
+    temperature_pct: Plausible = Plausible(low=0.3, high=1.2)
+    """Drift over ten degrees without a new zero offset, in percent."""
+    bench_spread_pct: Plausible = Plausible(low=0.6, high=1.5)
+    """One standard deviation of the difference from a reference, in percent: what no tolerance speaks of."""
+    source: Text = "common practice, no source"
+    """Why these spans."""
+
+
+class ReadingCriterion(CurveCriterion):
+    """The curve of the uncertainty of the reading, and what causes that nobody has measured may come to."""
+
+    not_measured: NotMeasured = NotMeasured()
+
+
 class StepsCriterion(Record):
     """A criterion scored by name, for what is not a number."""
 
@@ -66,7 +96,7 @@ class Curves(Record):
     price: CurveCriterion
     ownership: CurveCriterion
     weight: CurveCriterion
-    reading_uncertainty: CurveCriterion
+    reading_uncertainty: ReadingCriterion
     running_time: CurveCriterion
     warranty: CurveCriterion
     stack: CurveCriterion

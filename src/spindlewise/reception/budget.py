@@ -13,13 +13,23 @@ COVERAGE = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Contribution:
-    """One cause: its standard uncertainty, the bias it leaves uncorrected, and how both were come by."""
+    """One cause: its standard uncertainty, the bias it leaves uncorrected, and how both were come by.
+
+    A cause that nobody has measured counts by the least kind end of what is plausible;
+    `kindest_standard_pct` is then its standard uncertainty at the kind end, and None for every other cause.
+    """
 
     name: str
     standard_pct: float
-    kind: Literal["rectangular", "normal", "fixed"]
+    kind: Literal["rectangular", "normal", "fixed", "not measured"]
     note: str
     bias_pct: float = 0.0
+    kindest_standard_pct: float | None = None
+
+    @property
+    def least_pct(self) -> float:
+        """The standard uncertainty at its kindest: the only one, where the cause is known."""
+        return self.standard_pct if self.kindest_standard_pct is None else self.kindest_standard_pct
 
     @property
     def reach_pct(self) -> float:
@@ -33,9 +43,10 @@ class Budget:
 
     The error lies in `low_error_pct` to `high_error_pct`, and `expanded_pct` is the farther end from zero.
     `expanded_low_pct` and `expanded_high_pct` are the same at the kindest and the least kind balance of the
-    range. All are nothing where the reading has no total power or a figure in `missing` is unknown;
-    `contributions` then lists what is known. `left_out` names causes of which nothing is known and that are
-    therefore not in the figure. `largest` is the cause that reaches farthest, empty where there is none.
+    range, the first with causes that nobody has measured at the kind end of what is plausible. All are None
+    where the reading has no total power or a figure in `missing` is unknown; `contributions` then lists what
+    is known. `left_out` names causes of which nothing is known and that are therefore not in the figure.
+    `largest` is the cause that reaches farthest, empty where there is none.
     """
 
     expanded_pct: float | None
@@ -50,6 +61,11 @@ class Budget:
     missing: tuple[str, ...]
     left_out: tuple[str, ...]
     note: str
+
+    @property
+    def not_measured(self) -> tuple[str, ...]:
+        """The causes that nobody has measured and that count by what is plausible."""
+        return tuple(c.name for c in self.contributions if c.kind == "not measured")
 
 
 def combine(causes: Sequence[Contribution]) -> tuple[float, float]:

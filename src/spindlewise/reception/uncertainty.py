@@ -10,6 +10,7 @@ from spindlewise.reception.budget import COVERAGE, Budget, Contribution, combine
 from spindlewise.reception.crank_setting import CrankSettingError
 from spindlewise.reception.doubled_side import DoubledError
 from spindlewise.reception.reading_mode import Mode
+from spindlewise.reception.unmeasured import Unmeasured, not_measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,7 @@ def reading_uncertainty(
     temperature_pct: float | None = None,
     temperature_change_c: float = 10.0,
     crank: CrankSettingError | None = None,
+    unmeasured: Unmeasured | None = None,
 ) -> Budget:
     """Give the expanded uncertainty (k = 2) of the reading in this mode, with its table of causes.
 
@@ -52,7 +54,11 @@ def reading_uncertainty(
     - `doubled` (for `one side doubled`, else ignored) leaves the mean error of the range as a bias, and the
       range itself as a standard uncertainty.
     - `temperature_pct` is the drift over ten degrees without a new zero offset, rectangular, in proportion
-      for another `temperature_change_c`. `crank` is a fixed bias. Both count where they are known.
+      for another `temperature_change_c`.
+    - `crank` is a fixed bias. Without it the crank length is taken as rightly set, which costs nothing to do.
+    - `unmeasured` says what is plausible of the temperature's drift, and of the spread about a claim that no
+      bench has tried. While they are not known they count by the least kind end (see `not_measured`), and the
+      kind end is in `expanded_low_pct`. Without it they are left out, and named.
 
     Standard uncertainties add as squares, biases with their signs (first order, JCGM 100, 5.1.2). A rider
     cannot correct the biases, so the error lies in bias - k u to bias + k u, and the stated figure is
@@ -70,22 +76,23 @@ def reading_uncertainty(
         raise ValueError(f"the mode is {mode!r}; it is one of: {', '.join(get_args(Mode))}")
     if mode in ("nothing", "unknown", "one side only"):
         return _unscorable(mode)
-    causes, missing = _product_causes(tolerance_pct, bench)
+    causes, missing = _product_causes(tolerance_pct, bench, unmeasured)
     half_range_pct = 0.0
     if mode == "one side doubled" and doubled is None:
         missing.append("doubled side")
     elif mode == "one side doubled" and doubled is not None:
         causes.append(_doubled_cause(doubled))
         half_range_pct = (doubled.high_pct - doubled.low_pct) / 2
-    causes += _setting_causes(temperature_pct, temperature_change_c, crank)
-    settings = (("temperature", temperature_pct), ("crank length setting", crank))
-    left_out = tuple(name for name, known in settings if known is None)
+    causes += _setting_causes(temperature_pct, temperature_change_c, crank, unmeasured)
+    left_out = ("temperature",) if temperature_pct is None and unmeasured is None else ()
     if missing:
         return _without_figure(tuple(causes), tuple(missing), left_out, "a figure is missing")
     bias, combined = combine(causes)
     expanded = abs(bias) + COVERAGE * combined
-    _, fixed_balance = combine([cause for cause in causes if cause.name != "doubled side"])
-    kindest = max(abs(bias) - half_range_pct, 0.0) + COVERAGE * fixed_balance
+    others = [cause for cause in causes if cause.name != "doubled side"]
+    _, fixed_balance = combine(others)
+    at_its_kindest = math.hypot(*(cause.least_pct for cause in others))
+    kindest = max(abs(bias) - half_range_pct, 0.0) + COVERAGE * at_its_kindest
     least_kind = abs(bias) + half_range_pct + COVERAGE * fixed_balance
     return Budget(
         expanded_pct=expanded,
@@ -105,7 +112,7 @@ def reading_uncertainty(
 
 
 def _product_causes(
-    tolerance_pct: float | None, bench: BenchEvidence | None
+    tolerance_pct: float | None, bench: BenchEvidence | None, unmeasured: Unmeasured | None
 ) -> tuple[list[Contribution], list[str]]:
     if tolerance_pct is not None:
         _not_negative("tolerance_pct", tolerance_pct)
@@ -121,7 +128,11 @@ def _product_causes(
     if tolerance_pct is None:
         return [], ["claimed tolerance"]
     note = "claimed plus-minus over root three"
-    return [Contribution("claimed tolerance", _rectangular(tolerance_pct), "rectangular", note)], []
+    claim = Contribution("claimed tolerance", _rectangular(tolerance_pct), "rectangular", note)
+    if unmeasured is None:
+        return [claim], []
+    spread = not_measured("bench spread", unmeasured.bench_spread, "no bench ride")
+    return [claim, spread], []
 
 
 def _doubled_cause(doubled: DoubledError) -> Contribution:
@@ -132,14 +143,22 @@ def _doubled_cause(doubled: DoubledError) -> Contribution:
 
 
 def _setting_causes(
-    temperature_pct: float | None, change_c: float, crank: CrankSettingError | None
+    temperature_pct: float | None,
+    change_c: float,
+    crank: CrankSettingError | None,
+    unmeasured: Unmeasured | None,
 ) -> list[Contribution]:
     causes = []
+    _not_negative("temperature_change_c", change_c)
+    degrees = f"{change_c:g} degrees without a new zero offset"
     if temperature_pct is not None:
         _not_negative("temperature_pct", temperature_pct)
-        _not_negative("temperature_change_c", change_c)
-        drift, note = temperature_pct * change_c / 10, f"{change_c:g} degrees without a new zero offset"
-        causes.append(Contribution("temperature", _rectangular(drift), "rectangular", note))
+        drift = _rectangular(temperature_pct * change_c / 10)
+        causes.append(Contribution("temperature", drift, "rectangular", degrees))
+    elif unmeasured is not None:
+        divisor = math.sqrt(3)
+        plausible = unmeasured.temperature.over(change_c)
+        causes.append(not_measured("temperature", plausible, degrees, divisor))
     if crank is not None:
         note = f"{crank.set_mm:g} mm set, {crank.ridden_mm:g} mm ridden"
         causes.append(Contribution("crank length setting", 0.0, "fixed", note, crank.error_pct))

@@ -14,20 +14,22 @@ def budget_json(budget: Budget, receiver: str) -> dict[str, Json]:
         "bias_pct": number(budget.bias_pct),
         "low_error_pct": number(budget.low_error_pct),
         "high_error_pct": number(budget.high_error_pct),
-        "expanded_at_kindest_balance_pct": number(budget.expanded_low_pct),
-        "expanded_at_least_kind_balance_pct": number(budget.expanded_high_pct),
+        "expanded_at_kindest_pct": number(budget.expanded_low_pct),
+        "expanded_at_least_kind_pct": number(budget.expanded_high_pct),
         "largest": budget.largest or None,
         "contributions": [
             {
                 "cause": cause.name,
                 "bias_pct": number(cause.bias_pct),
                 "standard_pct": number(cause.standard_pct),
+                "kindest_standard_pct": number(cause.kindest_standard_pct),
                 "kind": cause.kind,
                 "note": cause.note,
             }
             for cause in budget.contributions
         ],
         "missing": list(budget.missing),
+        "not_measured": list(budget.not_measured),
         "left_out": list(budget.left_out),
         "note": budget.note or None,
     }

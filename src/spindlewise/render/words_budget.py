@@ -13,7 +13,13 @@ def trust_words(budget: Budget, receiver: str) -> str:
         return f"How far the power that {receiver} shows may stray cannot be said; {lacking}."
     within = percent_text(budget.expanded_pct)
     said = f"The power that {receiver} shows stays within {within} of the truth in about 19 cases of 20"
+    if not any(cause.name == "bench bias" for cause in budget.contributions):
+        said += ", worked out from claims"
     said += f"; {budget.largest} does most of it" if budget.largest else ""
+    if budget.not_measured:
+        said += f". Not measured: {listed(budget.not_measured)}; what is plausible of it counts at its worst"
+        if budget.expanded_low_pct is not None:
+            said += f", at its best the figure would be {percent_text(budget.expanded_low_pct)}"
     if budget.left_out:
         said += f"; not in this figure, since nothing is known of it: {listed(budget.left_out)}"
     return sentence(said)

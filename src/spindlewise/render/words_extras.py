@@ -5,6 +5,7 @@ from spindlewise.answer.gram_worth import NO_CLIMB, GramWorth
 from spindlewise.answer.promised import Promise
 from spindlewise.answer.reply import Reply
 from spindlewise.answer.trades import Trade
+from spindlewise.reception.budget import Budget
 from spindlewise.render.naming import Naming, listed, share_text
 from spindlewise.units import money_text, number_text, percent_text, points_text, watts_text
 
@@ -62,14 +63,30 @@ def promise_words(each: Promise, names: Naming) -> str:
 
 
 def crank_words(found: CrankCaution) -> str:
-    """What a wrong crank length in the head unit does to the reading."""
+    """What a wrong crank length in the head unit does to the reading, and that no score counts it."""
     error = found.error
     at = "" if error.error_w is None else f", {watts_text(abs(error.error_w))} at threshold power"
     size = f"{percent_text(abs(error.error_pct))} {'low' if error.error_pct < 0 else 'high'}{at}"
     lengths = f"{error.set_mm:g} mm set, {error.ridden_mm:g} mm ridden"
-    if found.stated:
-        return f"The head unit has another crank length than is ridden ({lengths}): power reads {size}."
-    return f"Set the new crank length in the head unit: left as it is ({lengths}), power would read {size}."
+    if not found.stated:
+        return (
+            f"Set the new crank length in the head unit: left as it is ({lengths}), power would read {size}."
+        )
+    return (
+        f"The head unit has another crank length than you will ride ({lengths}): power reads {size}. "
+        "Set it right; no score here counts that error."
+    )
+
+
+def crank_left_words(found: Budget | None, now: Budget) -> str:
+    """What the pick's reading would be with the crank length left wrong; empty where there is no figure."""
+    if found is None or found.expanded_pct is None or now.expanded_pct is None:
+        return ""
+    then, right = percent_text(found.expanded_pct), percent_text(now.expanded_pct)
+    said = f"Left so, the pick's reading would stay within {then} of the truth, once set within {right}"
+    if found.expanded_pct < now.expanded_pct:
+        said += "; two errors would happen to take each other away, which is luck"
+    return f"{said}."
 
 
 def gram_price(reply: Reply) -> str:

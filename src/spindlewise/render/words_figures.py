@@ -10,7 +10,8 @@ MONEY = frozenset({"price", "ownership"})
 KEY = (
     "Where figures come from. measured: on this catalog's own bench. reported: by somebody else. "
     "claimed: by the maker. "
-    "predicted: from the record of similar products. worked out: from several figures. "
+    "predicted: from the record of similar products. worked out: from several figures; "
+    "from claims, where the bench has seen nothing of it. "
     "unknown: nobody has said. none: there is none. not applicable: the question makes no sense here."
 )
 """What the grades mean, once a reply."""

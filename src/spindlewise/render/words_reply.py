@@ -11,6 +11,7 @@ from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Sectio
 from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.render.naming import Naming, listed, naming, sentence
 from spindlewise.render.words_extras import (
+    crank_left_words,
     crank_words,
     gram_price,
     gram_sentence,
@@ -170,7 +171,8 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
     if reply.freed:
         blocks.append(Bullets(tuple(freed_words(each, naming(catalog)) for each in reply.freed)))
     if reply.crank is not None:
-        blocks.append(Paragraph(crank_words(reply.crank), "important"))
+        left = crank_left_words(reply.crank_left, reply.pick.received.budget)
+        blocks.append(Paragraph(f"{crank_words(reply.crank)} {left}".rstrip(), "important"))
     promises = promise_sentences(reply, naming(catalog))
     if promises:
         blocks += [Paragraph("Promised, and counted as absent:"), Bullets(promises)]

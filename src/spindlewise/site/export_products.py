@@ -13,6 +13,7 @@ from spindlewise.catalog.figure import weight_g as weight_in_force
 from spindlewise.catalog.product import Product
 from spindlewise.reception.budget import Budget
 from spindlewise.reception.uncertainty import reading_uncertainty
+from spindlewise.reception.unmeasured import Unmeasured
 from spindlewise.render.as_json import Json
 from spindlewise.render.words_reply import disclosure_words, notice_words
 from spindlewise.site.shown import shown
@@ -36,7 +37,7 @@ def exported_product(desk: Desk, product: Product, reception_row: int) -> dict[s
         "figures": {key: _figure(desk, standing) for key, standing in standings.items()},
         "needs": _needs(product, day),
         "reception": reception_row,
-        "reading": _reading(product, day),
+        "reading": _reading(product, day, desk.yardstick.unmeasured),
         "swap": _swap(product, day),
     }
 
@@ -79,16 +80,18 @@ def _absent(found: Absent) -> dict[str, Json]:
     return {"absent": found.kind, "because": found.because}
 
 
-def _reading(product: Product, day: date) -> dict[str, Json]:
+def _reading(product: Product, day: date, unmeasured: Unmeasured) -> dict[str, Json]:
     """What the product alone adds to the uncertainty of its reading, cause by cause, and what is missing."""
-    budget = own_budget(product, day)
+    budget = own_budget(product, day, unmeasured)
     causes: dict[bool, list[Json]] = {True: [], False: []}
     for cause in budget.contributions:
-        causes[cause.name == "temperature"].append([cause.name, cause.standard_pct, cause.bias_pct])
+        causes[cause.name == "temperature"].append(
+            [cause.name, cause.standard_pct, cause.bias_pct, cause.kindest_standard_pct]
+        )
     return {"causes": causes[False], "temperature": causes[True], "missing": list(budget.missing)}
 
 
-def own_budget(product: Product, day: date) -> Budget:
+def own_budget(product: Product, day: date, unmeasured: Unmeasured) -> Budget:
     """The budget of the reading with both sides shown, before anything of the buyer's is added."""
     tolerance, temperature = (figure(product, name, day) for name in ("tolerance_pct", "temperature_pct"))
     return reading_uncertainty(
@@ -96,6 +99,7 @@ def own_budget(product: Product, day: date) -> Budget:
         tolerance_pct=tolerance.value if isinstance(tolerance, Known) else None,
         bench=bench_evidence(product, day),
         temperature_pct=temperature.value if isinstance(temperature, Known) else None,
+        unmeasured=unmeasured,
     )
 
 

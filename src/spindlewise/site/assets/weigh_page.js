@@ -344,6 +344,9 @@ const WeighPage = (() => {
       (made.weight.expected < 0 ? "lighter" : "heavier")) : "cannot be said",
       made.weight ? "between " + N.numberText(made.weight.low, 0, true) + " and " + N.numberText(made.weight.high, 0, true) + " g" : "a weight is not known"]);
     if (made.cleats_change) facts.push(["Cleats", "change too", "mark where the old ones sit before taking them off"]);
+    const wrong = R.crankError(asked);
+    if (wrong) facts.push(["Crank setting", N.numberText(Math.abs(wrong), 1) + " % " + (wrong < 0 ? "low" : "high"),
+      "power reads so while the head unit has another crank length than you ride: set it right; no score here counts that"]);
     return section("w-swap", title,
       el("p", { class: "measure" }, "From your " + made.old.name + " to the " + made.next.name + ":"),
       el("dl", { class: "facts" }, facts.map(([term, figure, small]) => el("div", {}, el("dt", {}, term),

@@ -73,23 +73,26 @@ const WeighRanking = (() => {
     let half = 0;
     if (outcome.mode === "one side doubled") {
       const error = doubledSide(data, product, asked.left);
-      causes.push(["doubled side", error.standard, error.expected]);
+      causes.push(["doubled side", error.standard, error.expected, null]);
       half = (error.high - error.low) / 2;
     }
     causes.push(...product.reading.temperature);
-    const crank = crankError(asked);
-    if (crank !== null) causes.push(["crank length setting", 0, crank]);
+    // the crank length is taken as rightly set: a setting must not choose the pedals
     const bias = Math.abs(sum(causes.map((c) => c[2])));
     const k = data.coverage;
     const expanded = bias + k * Math.hypot(...causes.map((c) => c[1]));
-    const fixed = k * Math.hypot(...causes.filter((c) => c[0] !== "doubled side").map((c) => c[1]));
+    // [name, standard, bias, standard at its kindest where nobody has measured it]
+    const others = causes.filter((c) => c[0] !== "doubled side");
+    const fixed = k * Math.hypot(...others.map((c) => c[1]));
+    const kindest = k * Math.hypot(...others.map((c) => (c[3] === null ? c[1] : c[3])));
     const reach = causes.map((c) => Math.abs(c[2]) + k * c[1]);
     const most = Math.max(...reach);
     return {
       value: expanded,
-      low: Math.min(Math.max(bias - half, 0) + fixed, expanded),
+      low: Math.min(Math.max(bias - half, 0) + kindest, expanded),
       high: Math.max(bias + half + fixed, expanded),
-      origin: "worked out",
+      origin: causes[0][0] === "bench bias" ? "worked out" : "worked out from claims",
+      not_measured: causes.filter((c) => c[3] !== null).map((c) => c[0]),
       because: causes.map((c) => c[0]).join(", "),
       largest: most > 0 ? causes[reach.indexOf(most)][0] : "",
     };
@@ -329,5 +332,5 @@ const WeighRanking = (() => {
     return points === "0.0" ? "the same score" : points + " points " + (total < 0 ? "below" : "above");
   };
 
-  return { rank, reception, reading, differences, differenceWords, behindWords, receiverName, settled, sum, meritAt, meritOver, ANY };
+  return { rank, reception, reading, differences, differenceWords, behindWords, receiverName, crankError, settled, sum, meritAt, meritOver, ANY };
 })();

@@ -6,19 +6,33 @@ The minus is ASCII's, so that a pasted figure is still a number; minus zero is n
 
 import math
 from datetime import date
-from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
-from functools import cache, lru_cache
+from decimal import ROUND_HALF_UP, Context, Decimal
+from functools import cache
 
 _CONTEXT = Context(prec=400)  # not the thread's context: the same input must give the same digits
 _DECIMALS = {"g": 0, "h": 0, "W": 0, "%": 1, "mm": 1, "s": 1, "points": 1}
 """The decimals that figures of a unit carry; of other units one, where it says something."""
 
 
+_CODES_BY_DIGITS = {
+    0: "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF",
+    2: (
+        "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BOV BRL BSD BTN BWP BYN BZD CAD CDF "
+        "CHE CHF CHW CNY COP COU CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD "
+        "GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL "
+        "MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR "
+        "PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP "
+        "TRY TTD TWD TZS UAH USD USN UYU UZS VED VES WST XAD XCD XCG YER ZAR ZMW ZWG"
+    ),
+    3: "BHD IQD JOD KWD LYD OMR TND",
+    4: "CLF UYW",
+}
+"""ISO 4217:2015, list one as of 2026-01-01: what stands here is held to the maintained list by a test."""
+
+
 @cache
 def _digits_by_currency() -> dict[str, int]:
-    from iso4217 import Currency
-
-    return {str(c.code): c.exponent for c in Currency if c.exponent is not None}
+    return {code: digits for digits, codes in _CODES_BY_DIGITS.items() for code in codes.split()}
 
 
 @cache
@@ -86,11 +100,6 @@ def amount_text(amount: Decimal, currency: str) -> str:
     return f"{to_minor_unit(amount, currency):f}"
 
 
-@cache
-def _pattern(digits: int) -> str:
-    return "#,##0" + ("." + "0" * digits if digits else "")
-
-
 def money_text(amount: Decimal, currency: str, signed: bool = False) -> str:
     """An amount as people read it, code first, then a plain space: 'EUR 1,234.50'.
 
@@ -98,16 +107,7 @@ def money_text(amount: Decimal, currency: str, signed: bool = False) -> str:
     ('EUR 1,234.50', 'JPY +98,000')
     """
     rounded = to_minor_unit(amount, currency)
-    text = _grouped(rounded, minor_digits(currency))
-    return f"{currency} {'+' if signed and rounded > 0 else ''}{text}"
-
-
-@lru_cache(maxsize=4096)  # prices recur, and the library takes forty times as long as looking one up
-def _grouped(rounded: Decimal, digits: int) -> str:
-    from babel.numbers import format_decimal
-
-    with localcontext(_CONTEXT):  # the library rounds by the thread's own
-        return format_decimal(rounded, format=_pattern(digits), locale="en")
+    return f"{currency} {rounded:{'+' if signed and rounded > 0 else ''},f}"
 
 
 def rounded(value: float, decimals: int = 0) -> float:

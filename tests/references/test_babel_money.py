@@ -6,7 +6,9 @@ Where ours differs is said in each test.
 from decimal import Decimal
 
 import pytest
-from babel.numbers import format_currency
+from babel.numbers import format_currency, format_decimal
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from spindlewise.units import money_text
 
@@ -38,3 +40,11 @@ def test_ours_groups_as_english_does_and_rounds_as_a_till(amount: str, currency:
 def test_ours_is_the_english_format_with_the_code_in_front(amount: str) -> None:
     english = format_currency(Decimal(amount), "EUR", format="#,##0.00", locale="en")
     assert money_text(Decimal(amount), "EUR") == f"EUR {english}"
+
+
+@settings(deadline=None)
+@given(st.decimals(-(10**12), 10**12, places=2))
+def test_amounts_are_grouped_as_the_locale_data_group_them_in_english(amount: Decimal) -> None:
+    if amount.is_zero():
+        amount = abs(amount)
+    assert money_text(amount, "EUR") == "EUR " + format_decimal(amount, format="#,##0.00", locale="en")

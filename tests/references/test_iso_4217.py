@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 from babel.numbers import get_currency_precision
+from iso4217 import Currency
 
 from spindlewise.units import amount_text, currency_codes, minor_digits, to_minor_unit
 
@@ -40,3 +41,8 @@ def test_locale_data_agrees_unless_it_follows_custom(code: str) -> None:
 def test_the_mauritanian_and_malagasy_units_of_a_fifth_have_two_digits_in_the_standard() -> None:
     assert to_minor_unit(Decimal("0.2"), "MRU") == Decimal("0.20")
     assert to_minor_unit(Decimal("0.2"), "MGA") == Decimal("0.20")
+
+
+def test_the_table_is_the_maintained_list_with_its_minor_units() -> None:
+    listed = {str(c.code): c.exponent for c in Currency if c.exponent is not None}
+    assert {code: minor_digits(code) for code in currency_codes()} == listed

@@ -8,9 +8,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 class Stated(BaseModel):
     """Something noted by whoever rode: strict types, no unknown keys, never changed after reading."""
 
-    model_config = ConfigDict(
-        strict=True, frozen=True, extra="forbid", allow_inf_nan=False, use_attribute_docstrings=True
-    )
+    model_config = ConfigDict(strict=True, frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
 
 def _plain(text: str) -> str:

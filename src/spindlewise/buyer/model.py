@@ -17,7 +17,7 @@ class Statement(BaseModel):
         frozen=True,
         extra="forbid",
         allow_inf_nan=False,
-        use_attribute_docstrings=True,
+        defer_build=True,
         populate_by_name=True,
     )
 

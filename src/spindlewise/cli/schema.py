@@ -54,7 +54,9 @@ def schema(
 
 def schema_text(name: str) -> str:
     """The JSON Schema of one kind of file, the same bytes each time."""
-    content = _model(name).model_json_schema(by_alias=True)
+    from spindlewise.catalog.described_schema import Described
+
+    content = _model(name).model_json_schema(by_alias=True, schema_generator=Described)
     content = {"$schema": DIALECT, **content, "title": f"Spindlewise {name}"}
     return standard_json.dumps(content, indent=2, ensure_ascii=False) + "\n"
 

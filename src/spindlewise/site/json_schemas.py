@@ -3,6 +3,7 @@
 from typing import Any, get_args
 
 from spindlewise.answer.standing import Origin
+from spindlewise.catalog.described_schema import Described
 from spindlewise.catalog.product import Product
 from spindlewise.render.as_json import Json
 from spindlewise.render.json_rank import SCHEMA as RANK_SCHEMA
@@ -83,7 +84,7 @@ def products_schema() -> dict[str, Any]:
     Two things differ from the schema of the file: a list of dated entries may be empty, since all of them may
     be dated later, and money is a string.
     """
-    product = _as_published(Product.model_json_schema(by_alias=True))
+    product = _as_published(Product.model_json_schema(by_alias=True, schema_generator=Described))
     return {
         "$schema": DIALECT,
         "title": "spindlewise products 1",

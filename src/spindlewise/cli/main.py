@@ -24,7 +24,6 @@ from spindlewise.cli import (
 )
 from spindlewise.cli.options import AsOf, Catalog, Common, Json
 
-
 GARBAGE_AFTER = (100_000, 20, 100)
 """A start makes so many lasting things that looking for garbage among them takes an eighth of it."""
 

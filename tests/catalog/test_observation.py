@@ -4,6 +4,7 @@ from typing import Any
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
+from spindlewise.catalog.described_schema import Described
 from spindlewise.catalog.observation import (
     ATTRIBUTE_UNITS,
     Figure,
@@ -77,7 +78,7 @@ def test_what_is_no_ingress_code(code: str) -> None:
 
 
 def test_every_key_tells_an_editor_what_it_means() -> None:
-    schema = TypeAdapter(Observations).json_schema()
+    schema = TypeAdapter(Observations).json_schema(schema_generator=Described)
     assert [key for key, entry in schema["properties"].items() if not entry.get("description")] == []
 
 

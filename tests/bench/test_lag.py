@@ -67,6 +67,25 @@ def test_a_ride_that_repeats_itself_is_ambiguous_in_a_wide_range_and_not_in_a_na
     assert lag_of(THIRTIES, variability=0.0, late_s=2.0, within_s=20).lag_s == pytest.approx(2, abs=0.2)
 
 
+ONE_SPRINT = [
+    Stretch(180, 150), Stretch(120, 220), Stretch(15, 0, 0), Stretch(240, 265), Stretch(40, 0, 0),
+    *[Stretch(30, 390), Stretch(30, 150)] * 5, Stretch(12, 850), Stretch(300, 190),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_one_sprint_among_intervals_does_not_hide_the_lag(seed):
+    """The sprint holds most of the movement: without it the intervals repeat, with it nothing does."""
+    lag = lag_of(ONE_SPRINT, seed, late_s=2.5)
+    assert lag.lag_s == pytest.approx(2.5, abs=0.2)
+    assert lag.runner_up < 0.5 < lag.peak
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_hardly_any_wobble_on_intervals_is_still_ambiguous_and_never_a_period_off(seed):
+    assert lag_of(THIRTIES, seed, variability=0.005, late_s=70.0).because == "ambiguous"
+
+
 def test_a_lag_beyond_the_range_is_no_lag_at_its_edge():
     slow = [Stretch(300, 150 + 40 * (k % 3)) for k in range(6)]
     truth = ride(slow, 1, variability=0, rise_s=20)

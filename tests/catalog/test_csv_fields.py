@@ -225,3 +225,15 @@ def test_a_warning_may_be_noted_too() -> None:
     reader, problems = _reader("x")
     reader.wrong("key", "odd-key", "looks odd", level="warning")
     assert render(problems, "plain") == "f.csv:2:1: warning: key: looks odd (odd-key)\n"
+
+
+def test_a_products_id_leads_nowhere() -> None:
+    for plain in ("a", "heron-2", "x" * 60):
+        reader, problems = _reader(plain)
+        assert reader.identifier("field") == plain
+        assert problems == []
+    for odd in ("..", "../a", "a/b", "Heron", "heron-", "-heron", "a--b", "con", "lpt9", "a.b", "h\u00e9ron"):
+        reader, problems = _reader(odd)
+        assert reader.identifier("field") is None
+        assert "which cannot be a product's id; write lower-case letters" in _said(problems)
+    assert _reader("x" * 61)[0].identifier("field") is None

@@ -15,6 +15,7 @@ from spindlewise.catalog.durable import (
     CannotWrite,
     append_line,
     create_file,
+    create_files,
     reason,
     remove_leftovers,
     replace_file,
@@ -139,6 +140,15 @@ def test_an_authors_file_is_never_overwritten(tmp_path: Path) -> None:
             create_file(tmp_path / name, b"yours")
     assert (tmp_path / "new.yaml").read_bytes() == b"mine"
     assert _seen(tmp_path) == ["link.yaml", "new.yaml"]
+
+
+def test_several_files_are_made_together_or_not_at_all(tmp_path: Path) -> None:
+    (tmp_path / "c.yaml").write_bytes(b"mine")
+    with pytest.raises(CannotWrite, match=r"c\.yaml: stands there already"):
+        create_files({tmp_path / f"{name}.yaml": b"yours" for name in "abc"})
+    assert _seen(tmp_path) == ["c.yaml"]
+    create_files({tmp_path / f"{name}.yaml": b"yours" for name in "ab"})
+    assert [(tmp_path / f"{name}.yaml").read_bytes() for name in "abc"] == [b"yours", b"yours", b"mine"]
 
 
 def test_of_two_who_make_one_file_at_once_the_second_is_refused(

@@ -39,6 +39,10 @@ def _published(folder: Path) -> list[str | Path]:
     return ["publish", "--out", folder / "out"]
 
 
+def _weighed(folder: Path) -> list[str | Path]:
+    return ["bench", "weigh", "--write", folder / "out"]
+
+
 def _begun(folder: Path) -> list[str | Path]:
     return ["new", "product", "new-pedal"]
 
@@ -53,10 +57,13 @@ COMMANDS: dict[str, tuple[Typed, str]] = {
     "answer --output": (_written, "out/answer.md"),
     "answer --batch": (_batch, "out/first.txt"),
     "publish": (_published, "out/a.html"),
+    "bench weigh --write": (_weighed, "out/ansolvey-mirrowen-weight-2025-06-24.yaml"),
     "new product": (_begun, "catalog/products/new-pedal.yaml"),
     "schema --write": (_schema, "out/product.schema.json"),
 }
 """What is typed, and the first file that it writes."""
+NEVER_OVER = ("bench weigh --write", "new product")
+"""What these write is an author's from then on."""
 OLD = b"what stood there\n"
 
 
@@ -151,7 +158,7 @@ def test_a_link_as_the_target_is_not_followed(folder: Path, command: str) -> Non
     mine.write_bytes(target.read_bytes() if target.exists() else OLD)
     target.unlink(missing_ok=True)
     target.symlink_to(mine)
-    _refused(folder, command, "not overwritten" if command == "new product" else "it is a link")
+    _refused(folder, command, "not overwritten" if command in NEVER_OVER else "it is a link")
 
 
 @pytest.mark.parametrize("command", [command for command in COMMANDS if command != "price add"])

@@ -22,7 +22,7 @@ READ = {
     "lstat",
 }
 WRITTEN = {"write_text", "write_bytes", "mkdir", "unlink", "rename", "rmdir", "rmtree", "touch", "symlink_to"}
-OURS = {"replace_file", "append_line", "create_file"}
+OURS = {"replace_file", "append_line", "create_file", "create_files"}
 FILE_CALLS = READ | WRITTEN | OURS
 FILES_ALLOWED = {
     "catalog.yaml_text": "reads the YAML files",

@@ -7,7 +7,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import TypeVar
 
 from spindlewise.catalog.csv_text import Row
-from spindlewise.problems import Level, Problem, nearest, quoted
+from spindlewise.problems import RESERVED_FILE_NAMES, Level, Problem, nearest, quoted
 from spindlewise.units import currency_codes, minor_digits
 
 MOST_DIGITS = 15
@@ -18,6 +18,7 @@ _PLAIN = re.compile(r"(?:0|[1-9][0-9]*)(?:\.[0-9]+)?")
 _DECIMAL_COMMA = re.compile(r"[0-9]+,[0-9]{1,2}")
 _COMMA_GROUPS = re.compile(r"[0-9]{1,3}(?:(?:,[0-9]{3})+\.[0-9]+|(?:,[0-9]{3}){2,})")
 _POINT_GROUPS = re.compile(r"[0-9]{1,3}(?:\.[0-9]{3})+,[0-9]+")
+_IDENTIFIER = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
@@ -52,6 +53,17 @@ class FieldReader:
             self.wrong(name, "long-field", f"is {len(text)} characters long, {longest} at most")
         else:
             return text
+        return None
+
+    def identifier(self, name: str) -> str | None:
+        """A product's id: it may become a file name, so nothing that leads elsewhere can be one."""
+        text = self.text(name, 60)
+        if text is None:
+            return None
+        if _IDENTIFIER.fullmatch(text) and text not in RESERVED_FILE_NAMES:
+            return text
+        tip = "write lower-case letters, digits and single hyphens, for instance my-pedal"
+        self.wrong(name, "bad-id", f"found {quoted(text)}, which cannot be a product's id", tip)
         return None
 
     def word(self, name: str, allowed: Sequence[W]) -> W | None:

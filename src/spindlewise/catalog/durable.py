@@ -3,8 +3,8 @@
 import errno
 import os
 import re
-from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Iterator, Mapping
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
 LOCK_SECONDS = 10.0
@@ -80,19 +80,51 @@ def create_file(path: Path, data: bytes) -> None:
 
     The name is taken by one call, so that of two writers at once only one succeeds.
     """
-    taken = f"{path}: stands there already and is not overwritten"
-    if path.exists() or path.is_symlink():
-        raise CannotWrite(taken)
-    with _told(path), _written_beside(path, data) as beside:
+    create_files({path: data})
+
+
+def create_files(files: Mapping[Path, bytes]) -> None:
+    """Write several files, none of which may be there yet: all of them or, where one fails, none.
+
+    All are written beside their names before the first name is taken; names already taken are given back.
+    A program that dies in between leaves some of the files, each of them whole. Raises CannotWrite.
+    """
+    for path in files:
+        if path.exists() or path.is_symlink():
+            raise CannotWrite(_stands_there(path))
+    with ExitStack() as unfinished:
+        beside: dict[Path, Path] = {}
+        for path, data in files.items():
+            with _told(path):
+                beside[path] = unfinished.enter_context(_written_beside(path, data))
+        taken: list[Path] = []
         try:
-            os.link(beside, path, follow_symlinks=False)
-        except FileExistsError:
-            raise CannotWrite(taken) from None
-        except OSError as error:
-            if error.errno not in _NO_LINKS:
-                raise
-            beside.replace(path)
-    _sync_name(path)
+            for path, source in beside.items():
+                with _told(path):
+                    _take_name(source, path)
+                taken.append(path)
+        except OSError:
+            for path in taken:
+                with suppress(OSError):
+                    path.unlink()
+            raise
+    for path in {each.parent: each for each in files}.values():
+        _sync_name(path)
+
+
+def _take_name(beside: Path, path: Path) -> None:
+    try:
+        os.link(beside, path, follow_symlinks=False)
+    except FileExistsError:
+        raise CannotWrite(_stands_there(path)) from None
+    except OSError as error:
+        if error.errno not in _NO_LINKS:
+            raise
+        beside.replace(path)
+
+
+def _stands_there(path: Path) -> str:
+    return f"{path}: stands there already and is not overwritten"
 
 
 def remove_leftovers(folder: Path) -> None:

@@ -38,7 +38,7 @@ def read_runs(path: Path, shown: str) -> tuple[list[RunRow], list[Problem]]:
 def _run(row: Row, problems: list[Problem]) -> RunRow | None:
     reader = FieldReader(row, HEADER, problems)
     day = reader.day("date")
-    product = reader.text("product", 60)
+    product = reader.identifier("product")
     cells = reader.text("cells", 120)
     counter = reader.decimal("counter_h", zero_allowed=True)
     event = reader.word("event", EVENTS)

@@ -46,7 +46,7 @@ def read_sessions(path: Path, shown: str) -> tuple[list[SessionRow], list[Proble
 def _session(row: Row, header: tuple[str, ...], problems: list[Problem]) -> SessionRow | None:
     reader = FieldReader(row, header, problems)
     day = reader.day("date")
-    product = reader.text("product", 60)
+    product = reader.identifier("product")
     minutes = reader.decimal("minutes")
     difference = reader.signed_decimal("mean_difference_pct")
     spread = reader.decimal("sd_pct", zero_allowed=True)

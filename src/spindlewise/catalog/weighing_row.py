@@ -53,7 +53,7 @@ def _weighing(row: Row, header: tuple[str, ...], problems: list[Problem]) -> Wei
         return name in header and row.fields[header.index(name)] != ""
 
     day = reader.day("date")
-    product = reader.text("product", 60)
+    product = reader.identifier("product")
     what = reader.word("what", WHATS)
     batteries = reader.word("batteries", BATTERIES)
     cleats = reader.word("cleats", CLEATS)

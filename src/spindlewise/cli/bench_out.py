@@ -1,6 +1,7 @@
 """What a bench command hands over for the catalog: YAML to paste, or a new file; nothing is rewritten."""
 
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -28,10 +29,10 @@ Write = Annotated[
 def write_observations(observations: Sequence["BenchObservation"], folder: Path, what: str) -> None:
     """One new file a product, named PRODUCT-WHAT-DATE.yaml, DATE being the newest observation's.
 
-    The folders of a catalog whose every file is read are refused, before anything is written; so is a file
-    that stands there already (CannotWrite).
+    All files are written or none. The folders of a catalog whose every file is read are refused, before
+    anything is written; so is a file that stands there already (CannotWrite).
     """
-    from spindlewise.catalog.durable import CannotWrite, create_file, reason
+    from spindlewise.catalog.durable import CannotWrite, create_files
     from spindlewise.render.yaml_snippet import snippet_yaml
 
     if folder.name in ("products", "buyers") and (folder.parent / "catalog.yaml").is_file():
@@ -43,17 +44,27 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
     for product in dict.fromkeys(each.product for each in observations):
         own = [each for each in observations if each.product == product]
         newest = max(each.date for each in own).isoformat()
-        files[folder / f"{product}-{what}-{newest}.yaml"] = snippet_yaml(own)
+        files[folder / f"{product}-{what}-{newest}.yaml"] = snippet_yaml(own).encode()
+    missing = [path for path in (folder, *folder.parents) if not path.exists()]
+    try:
+        _make(folder)
+        create_files(files)
+    except CannotWrite:
+        for path in missing:  # the innermost first; one that somebody else has used by now stays
+            with suppress(OSError):
+                path.rmdir()
+        raise
     for path in files:
-        if path.exists():
-            raise CannotWrite(f"{path}: stands there already and is not overwritten")
+        remark(f"{path} written.")
+
+
+def _make(folder: Path) -> None:
+    from spindlewise.catalog.durable import CannotWrite, reason
+
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise CannotWrite(f"{folder}: {reason(error)}") from error
-    for path, text in files.items():
-        create_file(path, text.encode())
-        remark(f"{path} written.")
 
 
 def hand_over(

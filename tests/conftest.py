@@ -1,0 +1,47 @@
+"""No test reaches a network: what would leave this machine is stopped by the interpreter itself, and told."""
+
+import socket
+import sys
+from collections.abc import Iterator
+
+import pytest
+
+LOOPBACK = {"127.0.0.1", "::1", "localhost", b"localhost", None, ""}
+"""How the browser's driver may be spoken to."""
+CALLS = {
+    "socket.connect": 1,
+    "socket.sendto": 1,
+    "socket.sendmsg": 1,
+    "socket.getaddrinfo": 0,
+    "socket.gethostbyname": 0,
+    "socket.gethostbyaddr": 0,
+    "socket.getnameinfo": 0,
+}
+"""Audit events (PEP 578) of reaching out, and which of their arguments is the address."""
+attempts: list[str] = []
+
+
+def _stop(event: str, arguments: tuple[object, ...]) -> None:
+    where = CALLS.get(event)
+    if where is None:
+        return
+    first = arguments[0]
+    if isinstance(first, socket.socket) and first.family == getattr(socket, "AF_UNIX", None):
+        return
+    address = arguments[where]
+    host = address[0] if isinstance(address, tuple) else address
+    if host in LOOPBACK:
+        return
+    attempts.append(f"{event} {address!r}")
+    raise PermissionError(f"a test reached for the network: {event} {address!r}")
+
+
+sys.addaudithook(_stop)
+
+
+@pytest.fixture(autouse=True)
+def nobody_calls_out() -> Iterator[list[str]]:
+    """Fail a test that reached for the network, even where the attempt's error was caught."""
+    attempts.clear()
+    yield attempts
+    assert attempts == []

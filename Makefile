@@ -7,7 +7,7 @@ USED   := $(VENV)/.ready-to-use
 READY  := $(VENV)/.ready-to-test
 SITES  := $(VENV)/sites
 
-.PHONY: demo test check format lint types tests schemas catalog sites goldens bench clean
+.PHONY: demo test check format lint types tests schemas catalog sites goldens bench mutants clean
 
 demo: $(USED)  ## check the demo catalog, rank for one demo buyer with reasons, write the site
 	$(BIN)/spindlewise --catalog catalog check
@@ -55,6 +55,11 @@ goldens: $(READY)  ## write the expected pages of the commands anew
 bench: $(READY)  ## ratios of speed in one run
 	$(BIN)/python tests/speed/bench.py
 
+mutants: $(READY)  ## how strong the tests of the mathematics are: changes made to it, changes noticed (hours)
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[strength]'
+	$(BIN)/python -m mutmut run --max-children 2
+	$(BIN)/python tests/strength/table.py
+
 $(VENV)/bin/python:
 	$(PYTHON) -m venv $(VENV)
 
@@ -67,4 +72,4 @@ $(READY): pyproject.toml | $(VENV)/bin/python
 	touch $@ $(USED)
 
 clean:
-	rm -rf $(VENV) .mypy_cache .pytest_cache .ruff_cache .hypothesis .coverage
+	rm -rf $(VENV) .mypy_cache .pytest_cache .ruff_cache .hypothesis .coverage mutants

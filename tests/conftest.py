@@ -1,10 +1,14 @@
-"""No test reaches a network: what would leave this machine is stopped by the interpreter itself, and told."""
+"""No test reaches a network: what would leave this machine is stopped by the interpreter itself, and told.
+
+Also how many examples hypothesis draws where a run asks for that by name.
+"""
 
 import socket
 import sys
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import Phase, settings
 
 LOOPBACK = {"127.0.0.1", "::1", "localhost", b"localhost", None, ""}
 """How the browser's driver may be spoken to."""
@@ -19,6 +23,17 @@ CALLS = {
 }
 """Audit events (PEP 578) of reaching out, and which of their arguments is the address."""
 attempts: list[str] = []
+
+settings.register_profile(
+    "strength",
+    max_examples=25,
+    derandomize=True,
+    deadline=None,
+    database=None,
+    phases=(Phase.explicit, Phase.generate),
+)
+"""For `make mutants`: few examples, always the same, since every change of the code runs them again. A
+failing example is not made smaller: that takes minutes and adds nothing here."""
 
 
 def _stop(event: str, arguments: tuple[object, ...]) -> None:

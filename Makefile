@@ -52,8 +52,9 @@ sites: $(READY)  ## the site built twice, under other conditions, is the same to
 goldens: $(READY)  ## write the expected pages of the commands anew
 	GOLDENS=write $(BIN)/python -m pytest -q tests/cli
 
-bench: $(READY)  ## ratios of speed in one run
-	$(BIN)/python tests/speed/bench.py
+bench: $(READY)  ## ratios of speed in one run; BENCH=--write puts them into DEVELOPERS.md
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[speed]'
+	$(BIN)/python tests/speed/bench.py $(BENCH)
 
 mutants: $(READY)  ## how strong the tests of the mathematics are: changes made to it, changes noticed (hours)
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[strength]'

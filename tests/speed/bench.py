@@ -12,7 +12,7 @@ import numpy as np
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from speed import lines_batch, lines_commands, lines_decide
+from speed import lines_batch, lines_browser, lines_commands, lines_decide
 from speed.timing import ROOT, Line
 
 GROUPS = (
@@ -25,6 +25,7 @@ GROUPS = (
     lines_decide.simulation,
     lines_decide.skyline,
     lines_batch.batch,
+    lines_browser.weighing,
 )
 BEGIN, END = "<!-- bench -->", "<!-- /bench -->"
 HEAD = ("| what | ours | against | ratio | target |", "|---|---|---|---|---|")

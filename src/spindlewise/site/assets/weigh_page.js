@@ -132,7 +132,7 @@ const WeighPage = (() => {
     svg("rect", { x: two(score.expected - 0.9), y: 0, width: "1.8", height: 12, class: "s-tick" }));
   const placeText = (row) => {
     if (row.held_back) return "";
-    const last = row.rank + row.level.length;
+    const last = row.rank + row.level;
     return last === row.rank ? String(row.rank) : row.rank + " to " + last;
   };
   const readingSpread = (figure) => {
@@ -159,7 +159,11 @@ const WeighPage = (() => {
     return { text: figure.text, spread: figure.spread, known: figure.value !== null, origin: figure.origin };
   };
   // rows and cells are kept and changed in place: the bars then move, and little is laid out anew
-  const setText = (node, text) => { if (node.textContent !== text) node.textContent = text; };
+  const setText = (node, text) => {
+    const kept = node.firstChild;
+    if (!kept) node.textContent = text;
+    else if (kept.data !== text) kept.data = text;
+  };
   const setAttribute = (node, name, value) => { if (node.getAttribute(name) !== value) node.setAttribute(name, value); };
   const cell = (label, attributes, ...children) => el("td", { role: "cell", "data-label": label, ...attributes }, ...children);
   const earns = (criterion) => {
@@ -258,7 +262,7 @@ const WeighPage = (() => {
       box.replaceChildren(el("p", { class: "tone-important" }, pickWords()));
       return;
     }
-    const level = pick.level.length ? "Level with it: " + N.listed(pick.level.map(name)) +
+    const level = pick.level ? "Level with it: " + N.listed(R.levelWith(found.order, pick).map(name)) +
       ". The figures cannot tell them apart; take the one that you like better." : null;
     box.replaceChildren(
       el("p", { class: "w-over" }, "First for you"),
@@ -280,9 +284,10 @@ const WeighPage = (() => {
         ? el("td", { class: heads[k][1] ? "num" : null }, text) : el("th", { scope: "row" }, text))))))));
   const drawWhy = () => {
     if (!found.pick || found.order.length < 2) return null;
+    const alike = R.levelWith(found.order, found.pick);
     return section("w-why", "Why not one of the others", bullets(found.order.filter((row) => row !== found.pick).map((row) => {
       const seen = R.differences(found, row, found.pick);
-      const level = found.pick.level.includes(row) ? "level with the first" : R.behindWords(seen);
+      const level = alike.includes(row) ? "level with the first" : R.behindWords(seen);
       return [el("strong", {}, name(row)), " (" + level + (row.held_back ? ", held back by a safety notice" : "") + "): " +
         R.differenceWords(seen) + "."];
     }), true));

@@ -209,15 +209,15 @@ const WeighQuestion = (() => {
     } else {
       lines.push("Our pick: " + pick.product.name + ".", "Price: " + pick.paid.said + ".",
         "Score: " + scoreWords(pick) + ".");
-      if (pick.level.length) {
-        lines.push("Level with it: " + N.listed(pick.level.map((row) => row.product.name)) +
+      if (pick.level) {
+        lines.push("Level with it: " + N.listed(WeighRanking.levelWith(found.order, pick).map((row) => row.product.name)) +
           "; the difference lies within what the figures are sure of.");
       }
     }
     lines.push(frame(data, asked, market),
       "What counts: " + N.listed(found.criteria.map((c, k) => N.within(c.title) + " " + share(found.shares[k]))) + ".", "");
     for (const row of found.order) {
-      lines.push((row.held_back ? "-" : row.rank + (row.level.length ? "=" : "")) + " " + row.product.name + ": " +
+      lines.push((row.held_back ? "-" : row.rank + (row.level ? "=" : "")) + " " + row.product.name + ": " +
         N.pointsText(row.score.expected) + ", " + price(row, market) +
         (row === found.leader ? "" : "; level with the first at " + firstAt(row, market) +
           "; " + R.differenceWords(R.differences(found, row, found.leader)) + " against it"));

@@ -279,12 +279,31 @@ const WeighRanking = (() => {
     const merit = (100 * meritAt(curve, paid.minor_units * market.per_minor_unit + beside)) / 100;
     return [unknown.length ? Math.min(merit, curve.plausible_merits[0]) : merit, merit, merit];
   };
+  // whether one score is ahead by more than what is uncertain about the two; squares tell, but for what is settled
+  const CLOSE = 1e-6;
+  const isAhead = (first, second) => {
+    const gap = first.score.expected - second.score.expected;
+    const beyond = gap * gap - (first.down * first.down + second.up * second.up);
+    if (Math.abs(beyond) > CLOSE) return gap > 0 && beyond > 0;
+    return settled(gap) > settled(Math.hypot(first.down, second.up));
+  };
+  const clearly = (first, second) => (first.held_back === second.held_back ? isAhead(first, second) : !first.held_back);
+  const levelWith = (order, row) => order.filter((other) => other !== row && !clearly(other, row) && !clearly(row, other));
+  // in this order only what stands before can be clearly ahead
   const place = (order) => {
-    const clearly = (a, b) => (a.held_back === b.held_back
-      ? settled(a.score.expected - b.score.expected) > settled(Math.hypot(a.down, b.up)) : !a.held_back);
+    const free = order.filter((row) => !row.held_back).length;
     for (const row of order) {
-      row.rank = 1 + order.filter((other) => other !== row && clearly(other, row)).length;
-      row.level = order.filter((other) => other !== row && !clearly(other, row) && !clearly(row, other));
+      row.rank = row.held_back ? 1 + free : 1;
+      row.level = (row.held_back ? order.length - free : free) - 1;
+    }
+    for (let i = 0; i < order.length; i += 1) {
+      const first = order[i], last = first.held_back ? order.length : free;
+      for (let j = i + 1; j < last; j += 1) {
+        if (!isAhead(first, order[j])) continue;
+        order[j].rank += 1;
+        order[j].level -= 1;
+        first.level -= 1;
+      }
     }
   };
   const headroom = (terms, market, order) => {
@@ -332,5 +351,5 @@ const WeighRanking = (() => {
     return points === "0.0" ? "the same score" : points + " points " + (total < 0 ? "below" : "above");
   };
 
-  return { rank, reception, reading, differences, differenceWords, behindWords, receiverName, crankError, settled, sum, meritAt, meritOver, ANY };
+  return { rank, reception, reading, differences, differenceWords, behindWords, receiverName, crankError, settled, sum, meritAt, meritOver, levelWith, ANY };
 })();

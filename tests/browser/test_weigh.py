@@ -14,6 +14,7 @@ import pytest
 
 import worlds
 from browser.weigh_worlds import random_catalog, random_points, random_question
+from speed.weighing_page import page_of
 from spindlewise.answer.asking import open_buyers
 from spindlewise.answer.break_evens import break_evens
 from spindlewise.answer.desk import Desk
@@ -33,7 +34,6 @@ from spindlewise.site.export import weigh_export
 from spindlewise.site.frame import frame_of
 from spindlewise.site.templating import json_for_script
 from spindlewise.site.weigh import weigh_page
-from speed.weighing_page import page_of
 from spindlewise.units import amount_text, money_text
 
 pytestmark = pytest.mark.browser
@@ -649,7 +649,8 @@ def test_nothing_moves_by_itself(read, buyers):
     page = everything_shown(read, buyers)
     moving = """() => [document.documentElement, ...document.querySelectorAll("body, body *")].filter((e) => {
       const style = getComputedStyle(e);
-      return style.transitionDuration !== "0s" || style.animationName !== "none" || style.scrollBehavior !== "auto";
+      return style.transitionDuration !== "0s" || style.animationName !== "none" ||
+        style.scrollBehavior !== "auto";
     }).map((e) => e.outerHTML.slice(0, 100))"""
     assert page.evaluate(moving) == []
 

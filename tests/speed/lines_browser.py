@@ -29,7 +29,8 @@ RANK = """(times) => {
 }"""
 LONG_TASKS = """() => new Promise((told) => {
   const seen = performance.getEntriesByType("longtask");
-  new PerformanceObserver((list) => seen.push(...list.getEntries())).observe({ type: "longtask", buffered: true });
+  const watch = new PerformanceObserver((list) => seen.push(...list.getEntries()));
+  watch.observe({ type: "longtask" });
   setTimeout(() => told(seen.map((task) => task.duration)), 300);
 })"""
 

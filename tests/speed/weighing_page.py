@@ -1,4 +1,4 @@
-"""The page on which readers weigh for themselves, with as many made-up pedals as asked: the same each time."""
+"""The page on which readers weigh for themselves, with as many made-up pedals as asked."""
 
 from random import Random
 

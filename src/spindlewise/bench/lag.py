@@ -39,6 +39,7 @@ _MARGIN_S = 10
 _LOBE_S = 6
 _STANDARD_ERRORS = 5.0
 _AGREEING = 10
+_LEAST_BLOCK_S = 60
 _T_95 = 2.201  # Student's t, 11 degrees of freedom, two-sided 95 %
 
 Because = Literal["", "nothing moves", "too little in common", "at the edge", "ambiguous", "flat"]
@@ -237,7 +238,10 @@ def _leads(first: FloatArray, second: FloatArray, at: int, other: int) -> bool:
     if lead <= LEAST_LEAD:
         return False
     without = [float(np.subtract(*_correlations(whole - sums[:, :, block]))) for block in range(_BLOCKS)]
-    return lead > _STANDARD_ERRORS * _jackknife(without) or _each_block_leads(sums)
+    if lead > _STANDARD_ERRORS * _jackknife(without):
+        return True
+    # a block of less than a minute may hold one change of pace alone, and one change fits at many lags
+    return len(first) >= _BLOCKS * _LEAST_BLOCK_S and _each_block_leads(sums)
 
 
 def _each_block_leads(sums: FloatArray) -> bool:

@@ -437,7 +437,9 @@ const WeighPage = (() => {
     if (Q.hasPrivate(read.asked) && /[&](mass|left)=/.test(hash)) tick("private", ["yes"]);
     const note = byId("w-link-note");
     note.hidden = !read.ignored;
-    note.textContent = !read.ignored ? "" : read.whole
+    note.textContent = !read.ignored ? "" : read.newer
+      ? "The link that brought you here was made by a newer edition of this page and cannot be read. Reload the page; if that does not help, whoever publishes it should update Spindlewise and publish again. Until then the usual weighting stands below."
+      : read.whole
       ? "The link that brought you here cannot be read, so the usual weighting stands below. Nothing is broken; set what you like."
       : "A part of the link that brought you here could not be read and is left out; all the rest counts.";
     fill();

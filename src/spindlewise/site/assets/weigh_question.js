@@ -81,9 +81,10 @@ const WeighQuestion = (() => {
   // what is no valid part is left out and counted; `whole` says that nothing of the link could be used
   const read = (data, fragment) => {
     const asked = blank(data), text = fragment.replace(/^#/, "");
-    if (!text) return { asked, ignored: 0, whole: false, empty: true };
+    if (!text) return { asked, ignored: 0, whole: false, newer: false, empty: true };
     const parts = text.length > LONGEST ? [] : text.split("&");
-    if (parts[0] !== "v=1") return { asked, ignored: 1, whole: true, empty: false };
+    const newer = /^v=([2-9]|[1-9]\d{1,3})$/.test(parts[0]);
+    if (parts[0] !== "v=1") return { asked, ignored: 1, whole: true, newer, empty: false };
     const known = readers(data), seen = {};
     let ignored = 0;
     for (const part of parts.slice(1)) {
@@ -101,7 +102,7 @@ const WeighQuestion = (() => {
         ignored += 1;
       }
     }
-    return { asked, ignored, whole: false, empty: false };
+    return { asked, ignored, whole: false, newer: false, empty: false };
   };
 
   const HEARD = { "ANT+": "ant", Bluetooth: "bluetooth" };

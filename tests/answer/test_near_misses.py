@@ -24,7 +24,7 @@ def test_a_better_one_just_over_budget_is_named_with_by_how_much():
     )
 
     assert [(m.product, m.failure.because) for m in found] == [
-        ("siskin", "costs 510.00 EUR, 5.00 over the budget")
+        ("siskin", "it costs EUR 510.00, EUR 5.00 over the budget")
     ]
 
 

@@ -32,7 +32,7 @@ def test_a_product_without_needs_against_it_passes():
 
 def test_over_budget_says_by_how_much():
     assert failures(worlds.product("heron"), budget=Decimal("450.00")) == [
-        "costs 500.00 EUR, 50.00 over the budget"
+        "it costs EUR 500.00, EUR 50.00 over the budget"
     ]
     assert failures(worlds.product("heron"), budget=Decimal("500.00")) == []
 
@@ -70,8 +70,8 @@ def test_a_limit_that_nobody_stated_fails_too_and_is_marked_as_safety():
     ("bolts", "because"),
     [
         ("three-bolt", []),
-        ("two-bolt", ["two-bolt cleat, three-bolt shoes"]),
-        ("none", ["takes no cleat (three-bolt shoes)"]),
+        ("two-bolt", ["its two-bolt cleat does not fit three-bolt shoes"]),
+        ("none", ["it takes no cleat, and the shoes are three-bolt"]),
         ("unknown", ["cleat drilling unknown"]),
     ],
 )
@@ -83,7 +83,7 @@ def test_cleats_must_fit_the_shoes(bolts, because):
 
 def test_a_cleat_pattern_may_be_asked_for():
     assert failures(worlds.product("heron"), shoes={"bolts": "three-bolt", "patterns": ("Reef",)}) == [
-        "cleat pattern Keel"
+        "its cleat pattern is Keel"
     ]
     assert failures(worlds.product("heron"), shoes={"bolts": "three-bolt", "patterns": ("Keel",)}) == []
 
@@ -97,11 +97,11 @@ def test_kind_and_state_of_the_range():
         "gone", statuses=({"state": "discontinued", "since": date(2025, 1, 1), "source": "maker"},)
     )
 
-    assert failures(gull) == ["is a plain pedal"]
+    assert failures(gull) == ["it is a plain pedal"]
     assert failures(gull, kind="any") == []
-    assert failures(late) == ["was not yet sold on 2026-11-20"]
+    assert failures(late) == ["it was not yet sold on 2026-11-20"]
     assert failures(gone) == []
-    assert failures(gone, states=("current",)) == ["is discontinued"]
+    assert failures(gone, states=("current",)) == ["it is discontinued"]
     assert failures(worlds.product("heron"), states=("current",)) == []
 
 

@@ -77,7 +77,7 @@ def test_what_is_out_says_why_and_an_empty_ranking_has_no_pick():
     found = ranked([of("heron", 330)], [worlds.price("heron", 500)], budget=100)
 
     assert [(e.product, [f.because for f in e.because]) for e in found.excluded] == [
-        ("heron", ["costs 500.00 EUR, 400.00 over the budget"])
+        ("heron", ["it costs EUR 500.00, EUR 400.00 over the budget"])
     ]
     assert (found.placed, found.pick) == ((), None)
 

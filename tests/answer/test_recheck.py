@@ -84,7 +84,7 @@ def test_a_product_that_now_fails_a_need_says_which():
     assert found.pick_now == "siskin"
     assert told(found) == [
         ("heron", "price", "500.00", "800.00"),
-        ("heron", "needs", "meets all needs", "costs 800.00 EUR, 100.00 over the budget"),
+        ("heron", "needs", "no need stands against it", "it costs EUR 800.00, EUR 100.00 over the budget"),
     ]
 
 

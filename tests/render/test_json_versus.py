@@ -40,4 +40,4 @@ def test_needs_that_fail_are_listed():
     )
 
     assert found["products"][0]["fails"] == []
-    assert "is a plain pedal" in found["products"][1]["fails"]
+    assert "it is a plain pedal" in found["products"][1]["fails"]

@@ -33,7 +33,7 @@ def test_prices_at_which_one_would_be_first() -> None:
 
 def test_plain_pedals_share_a_line() -> None:
     said = excluded_sentences(reply().ranking, names())
-    assert said[-1] == "Lommerside Lethery: is a plain pedal."
+    assert said[-1] == "Lommerside Lethery: it is a plain pedal."
     assert len([s for s in said if "plain pedal" in s]) == 1
 
 

@@ -150,3 +150,19 @@ def test_many_reasons_are_cut_and_counted():
 )
 def test_one_change(change, words):
     assert change_words(change, NAMES, "EUR") == words
+
+
+def test_a_price_of_thousands_reads_as_everywhere_else():
+    change = Change("heron", "price", "989.00", "1028.90")
+    assert change_words(change, NAMES, "EUR") == "Shore Heron: price was EUR 989.00, is EUR 1,028.90."
+    yen = Change("heron", "price", "none", "71700")
+    assert change_words(yen, NAMES, "JPY") == "Shore Heron: price was unknown, is JPY 71,700."
+
+
+def test_where_only_what_is_out_changed_that_is_the_reason_given():
+    bulky = {"bolts": "two-bolt", "pattern": "Keel", "height_mm": 5.5}
+    out = worlds.product("heron", {"weight_g": (worlds.weighed(330.0, 1.0),)}, cleat=bulky)
+    products = [out, of("siskin", 300.0)]
+    needs = {"shoes": {"bolts": "three-bolt"}}
+    text = said(desk(heron=500, products=products), desk(heron=400, products=products), needs=needs)
+    assert "What changed concerns only products that the needs keep out, then as now." in text

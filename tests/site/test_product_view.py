@@ -55,7 +55,7 @@ def test_place_with_each_buyer_or_why_it_is_out():
     assert (inside.rank, inside.place) == (2, "2")
     out = view(worlds.product("heron"), [worlds.price("heron", 900)], worlds.buyer(budget=500)).places[0]
     assert out.rank is None
-    assert out.because == ("costs 900.00 EUR, 400.00 over the budget",)
+    assert out.because == ("it costs EUR 900.00, EUR 400.00 over the budget",)
 
 
 def test_upkeep_has_prices_seen_by_the_day():

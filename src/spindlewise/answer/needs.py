@@ -11,7 +11,10 @@ from spindlewise.catalog.figure import Absent, Known, figure, ingress, weight_g
 from spindlewise.catalog.ingress_code import meets
 from spindlewise.catalog.product import Product
 from spindlewise.reception.reading_mode import Reception
-from spindlewise.units import amount_text
+from spindlewise.units import money_text
+
+IN_STATE = {"clearance": "being sold off"}
+"""How a state of sale reads in a sentence, where the bare word does not."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,19 +63,19 @@ def money_failure(paid: Paid | Unpriced, budget: Decimal | None) -> Failure:
     if isinstance(paid, Unpriced):
         return Failure("price", paid.because)
     over = paid.amount - (budget or Decimal(0))
-    cost, more = amount_text(paid.amount, paid.currency), amount_text(over, paid.currency)
-    return Failure("budget", f"costs {cost} {paid.currency}, {more} over the budget")
+    cost, more = money_text(paid.amount, paid.currency), money_text(over, paid.currency)
+    return Failure("budget", f"it costs {cost}, {more} over the budget")
 
 
 def _range(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -> None:
     needs = buyer.needs
     if needs.kind != "any" and product.kind != needs.kind:
-        failures.append(Failure("kind", f"is a {product.kind}"))
+        failures.append(Failure("kind", f"it is a {product.kind}"))
     now = state_of.state(product, day)
     if now == "not yet sold":
-        failures.append(Failure("state", f"was not yet sold on {day.isoformat()}"))
+        failures.append(Failure("state", f"it was not yet sold on {day.isoformat()}"))
     elif not isinstance(needs.states, str) and now not in needs.states:
-        failures.append(Failure("state", f"is {now}"))
+        failures.append(Failure("state", f"it is {IN_STATE.get(now, now)}"))
 
 
 def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) -> None:
@@ -86,10 +89,14 @@ def _safety(product: Product, buyer: Buyer, day: date, failures: list[Failure]) 
             failures.append(Failure("cleats", "cleat drilling unknown", safety=True))
         elif bolts != needs.shoes.bolts:
             shoe = needs.shoes.bolts
-            because = f"takes no cleat ({shoe} shoes)" if bolts == "none" else f"{bolts} cleat, {shoe} shoes"
+            because = (
+                f"it takes no cleat, and the shoes are {shoe}"
+                if bolts == "none"
+                else f"its {bolts} cleat does not fit {shoe} shoes"
+            )
             failures.append(Failure("cleats", because, safety=True))
         elif not isinstance(needs.shoes.patterns, str) and product.cleat.pattern not in needs.shoes.patterns:
-            failures.append(Failure("cleats", f"cleat pattern {product.cleat.pattern}", safety=True))
+            failures.append(Failure("cleats", f"its cleat pattern is {product.cleat.pattern}", safety=True))
 
 
 def rider_weight_failure(product: Product, buyer: Buyer, day: date) -> Failure | None:
@@ -150,9 +157,14 @@ def _figures(
         word = "at most" if sense < 0 else "at least"
         if isinstance(found, Known):
             if (found.value - bound) * sense < 0:
-                because = f"{name} {found.value:g} {unit} ({found.grade}), {word} {bound:g} {unit} asked"
+                asked = f"{word} {_measure(bound, unit)} asked"
+                because = f"{name} {_measure(found.value, unit)} ({found.grade}), {asked}"
                 failures.append(Failure(name, because))
         elif found.kind == "unknown":
-            unchecked.append(f"{name} {word} {bound:g} {unit}: unknown")
+            unchecked.append(f"{name} {word} {_measure(bound, unit)}: unknown")
         elif found.kind == "none":
             failures.append(Failure(name, f"{name}: none"))
+
+
+def _measure(value: float, unit: str) -> str:
+    return f"{value:g} {'year' if unit == 'years' and value == 1 else unit}"

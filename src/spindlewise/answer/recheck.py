@@ -102,4 +102,4 @@ def _text(value: Any) -> str:
 
 
 def _needs(out: Any) -> str:
-    return "; ".join(map(str, out)) if out else "meets all needs"
+    return "; ".join(map(str, out)) if out else "no need stands against it"

@@ -188,7 +188,7 @@ def excluded_sentences(ranking: Ranking, names: Naming) -> tuple[str, ...]:
         else:
             said.append(excluded_words(out, names))
     grouped = [
-        f"{listed(out)}: {kind if len(out) == 1 else kind.replace('is a ', 'each is a ')}."
+        f"{listed(out)}: {kind if len(out) == 1 else kind.replace('it is a ', 'each is a ')}."
         for kind, out in other_kind.items()
     ]
     return (*said, *grouped)

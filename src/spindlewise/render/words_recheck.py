@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date
+from decimal import Decimal
 
 from spindlewise.answer.recheck import Change, Rechecked
 from spindlewise.catalog.catalog import Catalog
@@ -91,6 +92,8 @@ def _reasons(each: Rechecked, names: Naming) -> str:
     )
     money = each.entry.buyer.currency
     told = [change_words(change, names, money) for _, change in ordered[:MOST_CHANGES]]
+    if not told:
+        return "What changed concerns only products that the needs keep out, then as now."
     left = len(ordered) - len(told)
     more = f" And {left} more." if left > 0 else ""
     return " ".join(told) + more
@@ -114,4 +117,4 @@ def change_words(change: Change, names: Naming, currency: str = "") -> str:
 
 
 def _price(text: str, currency: str) -> str:
-    return "unknown" if text == "none" else f"{currency} {text}".lstrip()
+    return "unknown" if text == "none" else money_text(Decimal(text), currency) if currency else text

@@ -151,13 +151,12 @@ const WeighRanking = (() => {
     else if (asked.budget !== null) {
       const cost = N.money(paid.minor_units, market.digits), over = N.subtract(cost, N.decimal(asked.budget));
       if (over.n > 0n) {
-        fail("budget", "costs " + N.amountText(cost, market.digits) + " " + market.currency + ", " +
-          N.amountText(over, market.digits) + " over the budget");
+        fail("budget", "it costs " + N.moneyText(cost, market) + ", " + N.moneyText(over, market) + " over the budget");
       }
     }
-    if (asked.kind !== "any" && product.kind !== asked.kind) fail("kind", "is a " + product.kind);
-    if (product.state === "not yet sold") fail("state", "was not yet sold on " + data.as_of);
-    else if (asked.states && !asked.states.includes(product.state)) fail("state", "is " + product.state);
+    if (asked.kind !== "any" && product.kind !== asked.kind) fail("kind", "it is a " + product.kind);
+    if (product.state === "not yet sold") fail("state", "it was not yet sold on " + data.as_of);
+    else if (asked.states && !asked.states.includes(product.state)) fail("state", "it is " + (product.state === "clearance" ? "being sold off" : product.state));
     if (asked.mass !== null) {
       const limit = needs.rider_limit;
       if ("value" in limit) {
@@ -172,10 +171,10 @@ const WeighRanking = (() => {
     if (asked.shoes) {
       if (needs.bolts === "unknown") fail("cleats", "cleat drilling unknown", true);
       else if (needs.bolts !== asked.shoes) {
-        fail("cleats", needs.bolts === "none" ? "takes no cleat (" + asked.shoes + " shoes)"
-          : needs.bolts + " cleat, " + asked.shoes + " shoes", true);
+        fail("cleats", needs.bolts === "none" ? "it takes no cleat, and the shoes are " + asked.shoes
+          : "its " + needs.bolts + " cleat does not fit " + asked.shoes + " shoes", true);
       } else if (asked.patterns && !asked.patterns.includes(needs.pattern)) {
-        fail("cleats", "cleat pattern " + needs.pattern, true);
+        fail("cleats", "its cleat pattern is " + needs.pattern, true);
       }
     }
     const where = receiverName(asked);
@@ -205,12 +204,12 @@ const WeighRanking = (() => {
     ]) {
       if (bound === null) continue;
       const word = sense < 0 ? "at most" : "at least";
+      const measure = (value) => N.general(value) + " " + (unit === "years" && value === 1 ? "year" : unit);
       if ("value" in found) {
         if ((found.value - bound) * sense < 0) {
-          fail(name, name + " " + N.general(found.value) + " " + unit + " (" + found.grade + "), " + word + " " +
-            N.general(bound) + " " + unit + " asked");
+          fail(name, name + " " + measure(found.value) + " (" + found.grade + "), " + word + " " + measure(bound) + " asked");
         }
-      } else if (found.absent === "unknown") unchecked.push(name + " " + word + " " + N.general(bound) + " " + unit + ": unknown");
+      } else if (found.absent === "unknown") unchecked.push(name + " " + word + " " + measure(bound) + ": unknown");
       else if (found.absent === "none") fail(name, name + ": none");
     }
     return { out, unchecked };

@@ -268,7 +268,7 @@ def test_every_swap_of_two_products_moves_the_saddle_as_in_python(plain_page, de
                 """(fragment) => {
                   const data = WeighPage.data, asked = WeighQuestion.read(data, fragment).asked;
                   return data.products.map((old) => data.products.map((next) => {
-                    const s = WeighBeside.saddle(old, next, asked);
+                    const s = WeighSwap.saddle(old, next, asked);
                     if (s.missing) return "missing";
                     return [s.change, s.plus_minus, s.stack, s.cleat, s.sole, s.crank];
                   }));

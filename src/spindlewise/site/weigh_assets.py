@@ -6,7 +6,12 @@ from importlib.resources import files
 from spindlewise.site.policy import content_policy
 from spindlewise.site.templating import Assets, assets
 
-SCRIPTS = ("numbers", "ranking", "beside", "question", "picture", "page")
+SCRIPTS = (
+    *("numbers", "curves", "reading", "needs", "money", "order", "ranking", "ladder", "swap"),
+    *("question", "said"),
+    *("elements", "form", "table", "first", "reasons", "price_score", "swap_part", "ladder_part"),
+    *("copies", "page"),
+)
 """In this order: each uses what those before it define."""
 
 
@@ -15,5 +20,5 @@ def weigh_assets() -> Assets:
     """The site's own style with the page's, and the page's script as one text."""
     folder = files("spindlewise.site") / "assets"
     style = assets().style + (folder / "weigh.css").read_text("utf-8")
-    script = "".join((folder / f"weigh_{name}.js").read_text("utf-8") for name in SCRIPTS)
+    script = "".join((folder / "weigh" / f"{name}.js").read_text("utf-8") for name in SCRIPTS)
     return Assets(style, script, content_policy(style, script))

@@ -1,7 +1,7 @@
 "use strict";
 // Price against score, drawn anew: the stepped front, intervals, and names where there is room for them.
-const WeighPicture = (() => {
-  const N = WeighNumbers;
+const WeighPriceScore = (() => {
+  const N = WeighNumbers, { el, svg, section, name } = WeighElements;
   const WIDTH = 720, HEIGHT = 320, LEFT = 44, RIGHT = 24, TOP = 16, BOTTOM = 48;
   const niceStep = (span, most) => {
     const rough = span / most, power = 10 ** Math.floor(Math.log10(rough));
@@ -12,7 +12,7 @@ const WeighPicture = (() => {
     return [...points].filter((p) => !p.row.held_back).sort((a, b) => a.price - b.price || b.score - a.score)
       .filter((p) => p.score > best && ((best = p.score), true));
   };
-  const draw = (found, { el, svg, section, name }) => {
+  const draw = ({ found }) => {
     if (!found.order || found.order.length < 2) return null;
     const unit = 10 ** found.market.digits;
     const points = found.order.map((row) => ({ row, price: row.paid.minor_units / unit, score: row.score.expected }));

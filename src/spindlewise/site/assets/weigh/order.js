@@ -1,0 +1,59 @@
+"use strict";
+// Who stands above whom, who is level, and where one gains and loses against another.
+const WeighOrder = (() => {
+  const N = WeighNumbers, C = WeighCurves;
+
+  // whether one score is ahead by more than what is uncertain about the two; squares tell, but for what is settled
+  const CLOSE = 1e-6;
+  const isAhead = (first, second) => {
+    const gap = first.score.expected - second.score.expected;
+    const beyond = gap * gap - (first.down * first.down + second.up * second.up);
+    if (Math.abs(beyond) > CLOSE) return gap > 0 && beyond > 0;
+    return C.settled(gap) > C.settled(Math.hypot(first.down, second.up));
+  };
+  const clearly = (first, second) => (first.held_back === second.held_back ? isAhead(first, second) : !first.held_back);
+  const levelWith = (order, row) => order.filter((other) => other !== row && !clearly(other, row) && !clearly(row, other));
+  // in this order only what stands before can be clearly ahead
+  const place = (order) => {
+    const free = order.filter((row) => !row.held_back).length;
+    for (const row of order) {
+      row.rank = row.held_back ? 1 + free : 1;
+      row.level = (row.held_back ? order.length - free : free) - 1;
+    }
+    for (let i = 0; i < order.length; i += 1) {
+      const first = order[i], last = first.held_back ? order.length : free;
+      for (let j = i + 1; j < last; j += 1) {
+        if (!isAhead(first, order[j])) continue;
+        order[j].rank += 1;
+        order[j].level -= 1;
+        first.level -= 1;
+      }
+    }
+  };
+
+  // where it gains and loses points against another, largest first
+  const differences = (found, row, rival) => {
+    const total = C.sum(found.shares);
+    const parts = found.criteria.map((c, k) => ({
+      criterion: c.name, title: c.title,
+      points: ((100 * found.shares[k]) / total) * (row.merits[c.name][1] - rival.merits[c.name][1]),
+    }));
+    parts.sort((a, b) => Math.abs(b.points) - Math.abs(a.points) || (a.criterion < b.criterion ? -1 : 1));
+    return { parts, total: row.score.expected - rival.score.expected };
+  };
+  const differenceWords = ({ parts }) => {
+    const said = [];
+    for (const [verb, sign] of [["gains", 1], ["loses", -1]]) {
+      const told = parts.filter((p) => p.points * sign > 0 && N.pointsText(Math.abs(p.points)) !== "0.0")
+        .map((p, k) => N.pointsText(Math.abs(p.points)) + (k ? "" : " points") + " on " + N.within(p.title));
+      if (told.length) said.push(verb + " " + N.listed(told));
+    }
+    return said.length ? said.join(", ") : "is alike on every count";
+  };
+  const behindWords = ({ total }) => {
+    const points = N.pointsText(Math.abs(total));
+    return points === "0.0" ? "the same score" : points + " points " + (total < 0 ? "below" : "above");
+  };
+
+  return { isAhead, levelWith, place, differences, differenceWords, behindWords };
+})();

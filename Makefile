@@ -7,7 +7,7 @@ USED   := $(VENV)/.ready-to-use
 READY  := $(VENV)/.ready-to-test
 SITES  := $(VENV)/sites
 
-.PHONY: demo test check format lint types tests schemas catalog sites goldens bench mutants clean
+.PHONY: demo test check format lint types tests schemas catalog sites goldens bench soak mutants clean
 
 demo: $(USED)  ## check the demo catalog, rank for one demo buyer with reasons, write the site
 	$(BIN)/spindlewise --catalog catalog check
@@ -55,6 +55,10 @@ goldens: $(READY)  ## write the expected pages of the commands anew
 bench: $(READY)  ## ratios of speed in one run; BENCH=--write puts them into DEVELOPERS.md
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[speed]'
 	$(BIN)/python tests/speed/bench.py $(BENCH)
+
+soak: $(READY)  ## long runs: programs killed while they write, the demo's bytes under all circumstances (an hour)
+	$(BIN)/python tests/soak/killed_programs.py
+	$(BIN)/python tests/soak/same_bytes.py
 
 mutants: $(READY)  ## how strong the tests of the mathematics are: changes made to it, changes noticed (hours)
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[strength]'

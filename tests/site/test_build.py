@@ -6,8 +6,9 @@ import pytest
 
 import worlds
 from spindlewise.catalog.durable import CannotWrite
-from spindlewise.site.build import publish
+from spindlewise.site.build import compared, publish
 from spindlewise.site.manifest import sha256
+from spindlewise.site.renewal import NotAtOneStroke
 
 
 def two(amount=500):
@@ -64,6 +65,47 @@ def test_stale_pages_of_ours_go_and_nothing_else(tmp_path):
     assert not (tmp_path / "products" / "siskin.html").exists()
     assert (tmp_path / "notes.txt").read_text() == "mine"
     assert (tmp_path / "products" / "mine.html").read_text() == "mine"
+
+
+def test_what_killed_programs_left_goes_even_where_nothing_changed(tmp_path):
+    out, dead = tmp_path / "site", 2**22 + 1  # above the highest number that Linux gives a process
+    publish(one(), {}, worlds.DAY, out)
+    for left in (tmp_path / f".site.{dead}.new", tmp_path / f".other.{dead}.new"):
+        left.mkdir()
+        (left / "half.html").write_text("half")
+    (out / f".index.html.{dead}.new").write_text("half")
+    publish(one(), {}, worlds.DAY, out)
+    assert sorted(path.name for path in tmp_path.iterdir()) == [f".other.{dead}.new", "site"]
+    assert list(out.glob(".*")) == []
+
+
+def test_where_it_cannot_be_put_in_place_at_one_stroke_it_is_written_file_by_file(tmp_path, monkeypatch):
+    def refuse(*_):
+        raise NotAtOneStroke("planted")
+
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path / "whole")
+    monkeypatch.setattr("spindlewise.site.build.renew", refuse)
+    first = publish(one(), {}, worlds.DAY, tmp_path / "site")
+    assert first.file_by_file == "planted"
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path / "site")
+    assert contents(tmp_path / "site") == contents(tmp_path / "whole")
+    found = publish(one(), {}, worlds.DAY, tmp_path / "site")
+    assert found.removed == ("buyers/tester.html", "data/ranking-tester.json", "products/siskin.html")
+    (tmp_path / "site" / "index.html").write_text("changed by somebody, and the manifest is as it was")
+    assert publish(one(), {}, worlds.DAY, tmp_path / "site").changed == ("index.html",)
+    assert b"changed by somebody" not in contents(tmp_path / "site")["index.html"]
+
+
+def test_compared_says_what_publish_would_do_and_does_nothing(tmp_path):
+    out = tmp_path / "site"
+    assert compared(two(), {}, worlds.DAY, out).unchanged == 0
+    assert not out.exists()
+    publish(two(), {"tester": worlds.buyer()}, worlds.DAY, out)
+    before = contents(out)
+    found = compared(one(), {}, worlds.DAY, out)
+    assert contents(out) == before
+    assert publish(one(), {}, worlds.DAY, out) == found
+    assert compared(one(), {}, worlds.DAY, out).changed == ()
 
 
 def european_only():

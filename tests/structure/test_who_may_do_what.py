@@ -34,6 +34,7 @@ FILES_ALLOWED = {
     "answer.answer_log": "keeps the log of answers",
     "answer.asking": "lists the buyers of a catalog",
     "site.build": "gathers everything, then writes",
+    "site.renewal": "puts a new folder in the place of the old one",
     "site.recorded": "reads the manifest of a published site",
     "site.templating": "reads its own templates",
     "site.weigh_assets": "reads the page's own style and script",

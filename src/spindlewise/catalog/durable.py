@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
+from shutil import rmtree
 
 LOCK_SECONDS = 10.0
 """So long one writer waits for another."""
@@ -25,7 +26,7 @@ _REASONS = {
 }
 _NO_LINKS = (errno.EPERM, errno.ENOTSUP, errno.EMLINK)
 """What file systems without second names for a file answer; there the name is taken by renaming."""
-_BESIDE = re.compile(r"\..+\.([0-9]{1,9})\.new")
+_BESIDE = re.compile(r"\.(.+)\.([0-9]{1,9})\.new")
 """What a file is called until it takes its name: with the number of the process that writes it."""
 
 
@@ -127,12 +128,21 @@ def _stands_there(path: Path) -> str:
     return f"{path}: stands there already and is not overwritten"
 
 
-def remove_leftovers(folder: Path) -> None:
-    """Remove the unfinished files that a killed program left in the folder; those of a running one stay."""
-    for path in sorted(folder.glob(".*.new")):
+def remove_leftovers(folder: Path, name: str | None = None) -> None:
+    """Remove what killed programs left unfinished in the folder, or of it what was to be called `name`.
+
+    That of a running program stays. Raises CannotWrite.
+    """
+    with _told(folder):
+        left = sorted(folder.glob(".*.new"))
+    for path in left:
         found = _BESIDE.fullmatch(path.name)
-        if found is not None and not _is_running(int(found[1])):
-            with _told(path):
+        if found is None or name not in (None, found[1]) or _is_running(int(found[2])):
+            continue
+        with _told(path):
+            if path.is_dir() and not path.is_symlink():
+                rmtree(path)
+            else:
                 path.unlink(missing_ok=True)
 
 

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
-from spindlewise.cli.endings import bad_data
+from spindlewise.cli.endings import DATA, bad_data
 from spindlewise.cli.opening import open_desk
 from spindlewise.cli.options import AsOf, Catalog, Json, common
-from spindlewise.cli.printing import answer
+from spindlewise.cli.printing import answer, remark
 
 if TYPE_CHECKING:
     from spindlewise.catalog.catalog import Catalog as Opened
+    from spindlewise.site.build import Published
 
 USUAL_OUT = Path("site_out")
 Each = TypeVar("Each")
@@ -28,43 +29,77 @@ def add_to(app: typer.Typer) -> None:
 def publish(
     ctx: typer.Context,
     out: Annotated[Path, typer.Option(metavar="DIR", help="Where the site goes.")] = USUAL_OUT,
+    check: Annotated[
+        bool,
+        typer.Option(
+            "--check", help="Write nothing; exit 3 where the site in DIR is out of date, and say why."
+        ),
+    ] = False,
     catalog: Catalog = None,
     as_of: AsOf = None,
     json: Json = False,
 ) -> None:
-    """Write the site; what has not changed stays untouched."""
+    """Write the site; what has not changed stays untouched.
+
+    The new site is made beside the old one and takes its place at one stroke: no reader meets half of it.
+    """
     asked = common(ctx, catalog, as_of, json)
     desk = open_desk(asked)
-    publish_site(desk.catalog, desk.day, out, asked.json)
+    publish_site(desk.catalog, desk.day, out, asked.json, check)
 
 
-def publish_site(catalog: "Opened", day: date, out: Path, json: bool = False) -> None:
-    """Publish, and say which files changed."""
+def publish_site(
+    catalog: "Opened", day: date, out: Path, json: bool = False, only_check: bool = False
+) -> None:
+    """Publish, or only look what a publish would do, and say which files changed."""
     from spindlewise.answer.asking import open_buyers
-    from spindlewise.render.as_json import Json, as_json
+    from spindlewise.site.build import compared
     from spindlewise.site.build import publish as publish_all
 
     buyers, problems = open_buyers(catalog.folder / "buyers", catalog)
     if any(problem.level == "error" for problem in problems):
         bad_data(problems)
-    done = publish_all(catalog, buyers, day, out, _progress)
+    done = (compared if only_check else publish_all)(catalog, buyers, day, out, _progress)
+    _tell(done, day, out, json, only_check)
+    if only_check and (done.changed or done.removed):
+        raise typer.Exit(DATA)
+
+
+def _tell(done: "Published", day: date, out: Path, json: bool, only_check: bool) -> None:
+    from spindlewise.render.as_json import Json, as_json
+
     if json:
         told: dict[str, Json] = {
             "as_of": day.isoformat(),
             "out": str(out),
+            "written": not only_check,
             "files": done.files,
             "changed": list(done.changed),
             "removed": list(done.removed),
             "kept": list(done.kept),
         }
         answer(as_json("spindlewise publish 1", told))
-        return
-    lines = [f"changed  {path}" for path in done.changed]
-    lines += [f"removed  {path}" for path in done.removed]
+    else:
+        answer("\n".join(_lines(done, out, only_check)) + "\n")
+    if done.file_by_file:
+        remark(f"Written file by file, the manifest last: {done.file_by_file}.")
+
+
+def _lines(done: "Published", out: Path, only_check: bool) -> list[str]:
+    changed, removed = ("changes", "goes") if only_check else ("changed", "removed")
+    lines = [f"{changed:<8} {path}" for path in done.changed]
+    lines += [f"{removed:<8} {path}" for path in done.removed]
     lines += [f"kept     {path} (changed by somebody else; no longer part of the site)" for path in done.kept]
     count = "1 file" if len(done.changed) == 1 else f"{len(done.changed)} files"
-    lines.append(f"{out}: {count} changed, {done.unchanged} as they were.")
-    answer("\n".join(lines) + "\n")
+    if not only_check:
+        return [*lines, f"{out}: {count} changed, {done.unchanged} as they were."]
+    if not done.changed and not done.removed:
+        return [*lines, f"{out}: up to date, {done.unchanged} files."]
+    going = f", {len(done.removed)} would go" if done.removed else ""
+    return [
+        *lines,
+        f"{out}: out of date; {count} would change{going}, {done.unchanged} are as they should be.",
+    ]
 
 
 def _progress(jobs: Iterable[Each], total: int) -> Iterator[Each]:

@@ -1,7 +1,7 @@
 """Publishing: everything gathered first, then what changed is written and stale pages are removed."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -13,6 +13,7 @@ from spindlewise.site.job import Progress, silent
 from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manifest, sha256
 from spindlewise.site.pages import gather
 from spindlewise.site.picture import pictures_in
+from spindlewise.site.renewal import NotAtOneStroke, renew
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +24,8 @@ class Published:
     removed: tuple[str, ...]
     kept: tuple[str, ...]
     unchanged: int
+    file_by_file: str = ""
+    """Why the site was not put in place at one stroke; empty where it was, or where nothing changed."""
 
     @property
     def files(self) -> int:
@@ -36,24 +39,52 @@ def publish(
     """Write the site of a catalog on a day into `out`, and touch nothing else that stands there.
 
     All pages are made before the first is written, so a page that cannot be made leaves the old site whole.
-    A file with the same bytes is not touched. What an earlier publish wrote and this one does not is removed,
-    unless its bytes are no longer those that were written. The manifest is written last; it names the
-    catalog's files too, by size and SHA-256, as they stand when the pages have been made.
+    The new site is written beside the old one and takes its place at one stroke; where the system cannot do
+    that, file by file, the manifest last. A file with the same bytes is not touched. What an earlier publish
+    wrote and this one does not is removed, unless its bytes are no longer those that were written. The
+    manifest names the catalog's files too, by size and SHA-256, as they stand when the pages have been made.
     Raises CannotWrite where the folder or a file cannot be written or read, and where a newer program
     published into `out`.
     """
+    whole, found, gone = _compared(catalog, buyers, day, out, progress)
+    _tidy(out, whole)
+    if not found.changed and not found.removed:
+        return found
+    try:
+        renew(out, whole, gone)
+    except NotAtOneStroke as because:
+        _file_by_file(out, whole, found.changed, gone)
+        return replace(found, file_by_file=str(because))
+    return found
+
+
+def compared(
+    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, out: Path, progress: Progress = silent
+) -> Published:
+    """What `publish` would do now, with nothing done. Raises CannotWrite as it does."""
+    return _compared(catalog, buyers, day, out, progress)[1]
+
+
+def _compared(
+    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, out: Path, progress: Progress
+) -> tuple[dict[str, bytes], Published, tuple[str, ...]]:
+    """Every file of the site, its manifest last; what of it is new; and what is to go."""
     before = _published_before(out)
     made = gather(catalog, buyers, day, progress, _kept_pictures(out, before))
     hashes = {path: sha256(data) for path, data in made.items()}
-    manifest = Manifest(day.isoformat(), digests(catalog.folder), hashes)
-    _refuse_links(out, made)
-    for folder in sorted({(out / path).parent for path in made}):
+    whole = {**made, NAME: Manifest(day.isoformat(), digests(catalog.folder), hashes).to_bytes()}
+    _refuse_links(out, whole)
+    changed = tuple(path for path, data in whole.items() if not _stands(out / path, data))
+    gone, kept = _stale(out, before, made)
+    removed = tuple(path for path in gone if _read(out / path) is not None)
+    return whole, Published(changed, removed, kept, len(whole) - len(changed)), gone
+
+
+def _tidy(out: Path, whole: Mapping[str, bytes]) -> None:
+    """Remove what killed programs left beside the site and in it."""
+    remove_leftovers(out.resolve().parent, out.resolve().name)
+    for folder in sorted({(out / path).parent for path in whole}):
         remove_leftovers(folder)
-    changed = [path for path, data in made.items() if _write(out, path, data)]
-    removed, kept = _remove_stale(out, before, made)
-    if _write(out, NAME, manifest.to_bytes()):
-        changed.append(NAME)
-    return Published(tuple(changed), removed, kept, len(made) + 1 - len(changed))
 
 
 def _published_before(out: Path) -> Manifest | None:
@@ -76,22 +107,37 @@ def _kept_pictures(out: Path, before: Manifest | None) -> dict[str, str]:
 
 
 def _refuse_links(out: Path, made: Mapping[str, bytes]) -> None:
-    """A folder of the site that is a link could lead anywhere."""
-    for folder in sorted({parent for path in made for parent in Path(path).parents if parent.parts}):
-        if (out / folder).is_symlink():
-            raise CannotWrite(f"{out / folder}: it is a link, and links are not followed when writing")
+    """A page, or a folder of the site, that is a link could lead anywhere."""
+    folders = {parent.as_posix() for path in made for parent in Path(path).parents if parent.parts}
+    for name in sorted({*made, *folders}):
+        if (out / name).is_symlink():
+            raise CannotWrite(f"{out / name}: it is a link, and links are not followed when writing")
 
 
-def _write(out: Path, path: str, data: bytes) -> bool:
-    target = out / path
-    if not target.is_symlink() and _read(target) == data:
-        return False
+def _stands(path: Path, data: bytes) -> bool:
+    return _read(path) == data
+
+
+def _file_by_file(out: Path, whole: Mapping[str, bytes], changed: Sequence[str], gone: Sequence[str]) -> None:
+    for path in changed:
+        if path != NAME:
+            _write(out / path, whole[path])
+    for path in gone:
+        try:
+            (out / path).unlink(missing_ok=True)
+            _remove_empty(out, (out / path).parent)
+        except OSError as error:
+            raise CannotWrite(f"{out / path}: {reason(error)}") from error
+    if NAME in changed:
+        _write(out / NAME, whole[NAME])
+
+
+def _write(target: Path, data: bytes) -> None:
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise CannotWrite(f"{target.parent}: {reason(error)}") from error
     replace_file(target, data)
-    return True
 
 
 def _read(path: Path) -> bytes | None:
@@ -103,25 +149,18 @@ def _read(path: Path) -> bytes | None:
         raise CannotWrite(f"{path}: {reason(error)}") from error
 
 
-def _remove_stale(
+def _stale(
     out: Path, before: Manifest | None, made: Mapping[str, bytes]
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    removed, kept = [], []
+    """What only an earlier publish wrote: what of it goes, and what somebody has changed and so stays."""
+    gone: list[str] = []
+    kept: list[str] = []
     for path, written in sorted(before.outputs.items()) if before else ():
         if path in made or path == NAME or _through_link(out, path):
             continue
         data = _read(out / path)
-        if data is not None and sha256(data) != written:
-            kept.append(path)
-            continue
-        try:
-            (out / path).unlink(missing_ok=True)
-            _remove_empty(out, (out / path).parent)
-        except OSError as error:
-            raise CannotWrite(f"{out / path}: {reason(error)}") from error
-        if data is not None:
-            removed.append(path)
-    return tuple(removed), tuple(kept)
+        (gone if data is None or sha256(data) == written else kept).append(path)
+    return tuple(gone), tuple(kept)
 
 
 def _through_link(out: Path, path: str) -> bool:

@@ -1,6 +1,6 @@
 """No test reaches a network: what would leave this machine is stopped by the interpreter itself, and told.
 
-Also how many examples hypothesis draws where a run asks for that by name.
+Also how many examples hypothesis draws where a run asks for that by name, and where commands keep things.
 """
 
 import socket
@@ -52,6 +52,14 @@ def _stop(event: str, arguments: tuple[object, ...]) -> None:
 
 
 sys.addaudithook(_stop)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def a_cache_of_the_run(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """What commands keep between runs goes into a folder of this run, never into the user's own."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
 
 
 @pytest.fixture(autouse=True)

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
+from spindlewise.catalog.bench_files import bench_files
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.checks import registry
 from spindlewise.catalog.criteria import Criteria
@@ -71,9 +72,7 @@ def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | 
         rates=rates,
         taxes=taxes,
         documents=documents,
-        bench_files=frozenset(
-            p.relative_to(folder).as_posix() for p in (folder / "bench").rglob("*") if p.is_file()
-        ),
+        bench_files=bench_files(folder),
         unread=frozenset(unread),
     )
     for check in registry.CHECKS:

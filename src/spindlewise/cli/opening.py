@@ -1,5 +1,6 @@
 """Opens what a command works on: the catalog's folder, the desk on its day, a buyer."""
 
+import os
 from datetime import date, datetime
 from importlib.resources import files
 from pathlib import Path
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from spindlewise.answer.desk import Desk
     from spindlewise.buyer.buyer import Buyer
     from spindlewise.catalog.catalog import Catalog
+    from spindlewise.catalog.shelf import Shelf
 
 
 def catalog_folder(stated: Path | None) -> Path:
@@ -43,12 +45,28 @@ def demo_folder() -> Path:
 def open_desk(asked: Common) -> "Desk":
     """The desk on the day that holds; ends the command where the catalog has errors."""
     from spindlewise.answer.desk import Desk
-    from spindlewise.catalog.opening import open_catalog
+    from spindlewise.catalog.kept import open_kept
 
-    catalog, problems = open_catalog(catalog_folder(asked.catalog))
+    catalog, problems = open_kept(catalog_folder(asked.catalog), shelf())
     if catalog is None:
         bad_data(problems)
     return Desk(catalog, reading_day(catalog, asked.as_of))
+
+
+def shelf() -> "Shelf | None":
+    """Where catalogs that were read are kept between runs: in the user's cache folder (XDG base directories).
+
+    None where SPINDLEWISE_KEEP=no says so, or where there is no such folder.
+    """
+    from spindlewise.catalog.shelf import Shelf
+
+    if os.environ.get("SPINDLEWISE_KEEP") == "no" or not hasattr(os, "geteuid"):
+        return None
+    home = os.environ.get("HOME", "")
+    for cache in (Path(os.environ.get("XDG_CACHE_HOME", "")), Path(home, ".cache")):
+        if cache.is_absolute():  # a relative one is to be ignored
+            return Shelf(cache / "spindlewise")
+    return None
 
 
 def reading_day(catalog: "Catalog", stated: date | None) -> date:

@@ -1,0 +1,10 @@
+"""The files of a catalog's bench, as measured observations name them."""
+
+from pathlib import Path
+
+
+def bench_files(folder: Path) -> frozenset[str]:
+    """Their paths in the catalog, such as 'bench/weighings.csv'. Raises OSError."""
+    return frozenset(
+        path.relative_to(folder).as_posix() for path in (folder / "bench").rglob("*") if path.is_file()
+    )

@@ -1,0 +1,115 @@
+"""A catalog that was read and found whole, kept for the next question, for as long as its files say the same.
+
+It is kept by the content of every file that it rests on and by the program that read it; whoever changes a
+byte of either reads the catalog anew. Its warnings are not kept: `check` says them, and reads everything.
+"""
+
+import hashlib
+import os
+import sys
+from pathlib import Path
+
+import pydantic
+
+from spindlewise.catalog.bench_files import bench_files
+from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.file_digest import SINGLE
+from spindlewise.catalog.money import RateTable, TaxTable
+from spindlewise.catalog.packing import NotOurs, packed, unpacked
+from spindlewise.catalog.shelf import Shelf
+from spindlewise.problems import Problem
+
+PACKAGE = Path(__file__).parents[1]
+ROOMS = ("", "catalog", "catalog/checks")
+"""Where the code stands that reads a catalog and holds it to its rules."""
+
+
+def open_kept(folder: Path, shelf: Shelf | None) -> tuple[Catalog | None, list[Problem]]:
+    """The catalog and its problems, as `open_catalog` gives them, or at once from the shelf, then without
+    its warnings and without its documents. Without a shelf nothing is kept.
+    """
+    name = None if shelf is None else name_of(folder)
+    parts = None if shelf is None or name is None else shelf.take(name)
+    kept = None if parts is None else _from_parts(folder, parts)
+    if kept is not None:
+        return kept, []
+    # what reads and checks it is imported only where it has to be read
+    from spindlewise.catalog.opening import open_catalog
+
+    catalog, problems = open_catalog(folder)
+    # what was written while it was read belongs under neither name
+    if catalog is not None and shelf is not None and name is not None and name_of(folder) == name:
+        shelf.put(name, _parts(catalog))
+    return catalog, problems
+
+
+def name_of(folder: Path) -> str | None:
+    """What the catalog is kept by: a digest of its content and of the program; None where one is unread."""
+    found = hashlib.sha256()
+    try:
+        for part in (*_program(), *_content(folder)):
+            # each with its length, so that no two catalogs run into the same bytes
+            found.update(len(part).to_bytes(8, "big"))
+            found.update(part)
+    except (OSError, ValueError):
+        return None
+    return found.hexdigest()
+
+
+def _content(folder: Path) -> list[bytes]:
+    """The names and bytes of all that a catalog rests on: its files, what lies in products, bench's names."""
+    parts: list[bytes] = []
+    for name in SINGLE:
+        path = folder / name
+        parts += [name.encode(), path.read_bytes() if path.exists() else b"not there"]
+    parts += _files(os.fspath(folder / "products"))
+    return [*parts, *(name.encode() for name in sorted(bench_files(folder)))]
+
+
+def _program() -> list[bytes]:
+    """What tells one program from another: every line that reads or checks a catalog, and what it runs on."""
+    package = os.fspath(PACKAGE)
+    parts = [pydantic.VERSION.encode(), sys.version.encode()]
+    for room in ROOMS:
+        code = _files(f"{package}/{room}", ".py")
+        if not code:
+            raise ValueError(f"no code to be seen in {package}/{room}")
+        parts += code
+    return parts
+
+
+def _files(folder: str, ending: str = "") -> list[bytes]:
+    """Names and bytes of the files in a folder, in order of name, hidden ones left out. Raises OSError."""
+    with os.scandir(folder) as entries:
+        names = sorted(e.name for e in entries if not e.name.startswith(".") and e.name.endswith(ending))
+    parts = []
+    for name in names:
+        parts.append(os.fsencode(name))
+        # plainly, since a thousand Path objects take longer than a thousand files
+        with open(os.open(f"{folder}/{name}", os.O_RDONLY | os.O_NONBLOCK), "rb", buffering=0) as file:  # noqa: PTH123
+            parts.append(file.readall())
+    return parts
+
+
+def _parts(catalog: Catalog) -> list[bytes]:
+    frame = (catalog.settings, catalog.criteria, catalog.rates.rows, catalog.taxes.rows, catalog.bench_files)
+    return [packed(frame), packed(dict(catalog.products)), packed(catalog.prices)]
+
+
+def _from_parts(folder: Path, parts: list[bytes]) -> Catalog | None:
+    try:
+        frame, products, prices = (unpacked(part) for part in parts)
+        settings, criteria, rates, taxes, files = frame
+    except (NotOurs, ValueError, TypeError):
+        return None
+    return Catalog(
+        folder=folder,
+        settings=settings,
+        criteria=criteria,
+        products=products,
+        prices=prices,
+        rates=RateTable(rates),
+        taxes=TaxTable(taxes),
+        documents={},
+        bench_files=files,
+    )

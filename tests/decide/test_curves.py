@@ -125,3 +125,19 @@ def test_rounding_does_not_carry_a_merit_past_the_knots():
     # straight interpolation just below 7.5 gives 0.9000000000000001, and 0.09999999999999998 at 7.6
     assert Curve((1.4, 7.5), (0.3, 0.9)).at(np.nextafter(7.5, 0)) == 0.9
     assert merits_at([Curve((7.2, 7.6), (0.9, 0.1))], np.array([[7.6]])).tolist() == [[0.1]]
+
+
+def test_what_no_steps_can_be_read_from_is_said_in_whole_words():
+    with pytest.raises(ValueError, match=r"^steps without a single name; at least one is needed$"):
+        Steps({})
+    with pytest.raises(ValueError, match=r"^the merit of doubled, none is outside 0 to 1$"):
+        Steps({"none": -0.1, "doubled": 1.1, "both": 1.0})
+    steps = Steps({"both sides": 1.0, "nothing": 0.0})
+    with pytest.raises(ValueError, match=r"^no step is called all, half; there are both sides, nothing$"):
+        steps.at(["half", "all"])
+    with pytest.raises(ValueError, match=r"^no name remains possible; name at least one$"):
+        steps.over([])
+    with pytest.raises(
+        ValueError, match=r"^a merit was asked for NaN; an unknown figure takes the plausible span"
+    ):
+        merits_at((PEAK,), np.array([[np.nan]]))

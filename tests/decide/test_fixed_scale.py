@@ -99,3 +99,28 @@ def test_only_the_ratios_of_weights_count(size):
     figures = np.array([[800.0 - 1e-10, 250.0], [800.0, 250.0], [800.0 + 1e-6, 250.0]])
     assert scale().order(figures, WEIGHTS * size).tolist() == [1, 0, 2]
     assert scale(PRICE, PRICE).order(figures * 1.0, WEIGHTS * size).tolist() == [1, 0, 2]
+
+
+def test_knots_so_far_from_zero_that_folding_would_turn_the_order_round():
+    """Here a score as one factor times a figure is off in the fifth digit; read off the curve it is not."""
+    far, near = Curve((1e12, 1e12 + 3.0), (0.0, 1.0)), Curve((0.0, 3.0), (0.0, 1.0))
+    rng = np.random.default_rng(7)
+    names = tuple(f"p{i:04}" for i in range(5000))
+    figures = np.column_stack((1e12 + rng.uniform(0, 3, 5000), rng.uniform(0, 3, 5000)))
+    ready, weights = FixedScale(names, (far, near)), np.array([2.0, 3.0])
+    by_hand = np.lexsort((np.arange(5000), -ready.scores(figures, weights)))
+    assert ready.order(figures, weights).tolist() == by_hand.tolist()
+    folded = (figures / 3.0) @ (weights / 5.0)
+    assert np.argsort(-folded, kind="stable").tolist() != by_hand.tolist()
+
+
+def test_a_single_product_has_one_place_and_its_nan_is_refused():
+    alone = scale(names=("heron",))
+    assert alone.order(np.array([[700.0, 300.0]]), WEIGHTS).tolist() == [0]
+    with pytest.raises(ValueError, match="asked for NaN"):
+        alone.order(np.array([[700.0, np.nan]]), WEIGHTS)
+
+
+def test_the_message_says_what_shape_is_needed():
+    with pytest.raises(ValueError, match=r"needed, one row a product and one column a criterion$"):
+        scale().order(np.zeros((2, 2)), WEIGHTS)

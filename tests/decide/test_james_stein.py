@@ -21,3 +21,10 @@ def test_equal_means_stay_equal() -> None:
 def test_too_few_means_or_a_variance_that_cannot_be_are_refused(y, variance) -> None:
     with pytest.raises(ValueError, match="at least 4 means"):
         james_stein(y, variance)
+
+
+def test_what_is_needed_is_said_in_whole_words() -> None:
+    with pytest.raises(
+        ValueError, match=r"at least 4 means in a row and a variance of 0 or more are needed$"
+    ):
+        james_stein([1, 2, 3], 1.0)

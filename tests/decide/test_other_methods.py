@@ -55,3 +55,18 @@ def test_only_the_ratios_of_weights_count(method) -> None:
 def test_what_does_not_fit_is_refused(method, figures, weights, directions, message) -> None:
     with pytest.raises(ValueError, match=message):
         method(figures, weights, directions)
+
+
+@pytest.mark.parametrize("method", [topsis, min_max_sum])
+def test_endless_weights_are_refused_in_whole_words(method) -> None:
+    with pytest.raises(ValueError, match=r"^every figure is finite; weights are 0 or more and not all 0$"):
+        method([[1.0, 2.0]], [np.inf, 1.0], ["more", "less"])
+    with pytest.raises(ValueError, match=r"given; .products, criteria. and one weight and dir"):
+        method([[1.0, 2.0]], [1.0], ["more"])
+    with pytest.raises(ValueError, match="directions mixed, up; each is less or more"):
+        method([[1.0, 2.0]], [1.0, 1.0], ["up", "mixed"])
+
+
+@pytest.mark.parametrize("method", [topsis, min_max_sum])
+def test_no_products_have_no_scores(method) -> None:
+    assert method(np.empty((0, 2)), [0.5, 0.5], ["more", "less"]).tolist() == []

@@ -1,5 +1,6 @@
 """How alike two rows of figures are."""
 
+import numpy as np
 import pytest
 
 from spindlewise.decide.rank_agreement import kendall_tau_b, pearson, spearman
@@ -30,3 +31,17 @@ def test_correlation_does_not_depend_on_the_size_of_the_figures() -> None:
 def test_rows_that_do_not_fit_are_refused(alike, x, y) -> None:
     with pytest.raises(ValueError, match="two of one length"):
         alike(x, y)
+
+
+def test_two_pairs_lie_on_one_line() -> None:
+    for alike in (kendall_tau_b, pearson, spearman):
+        assert alike([1, 2], [30, 40]) == pytest.approx(1.0)
+        assert alike([1, 2], [40, 30]) == pytest.approx(-1.0)
+
+
+def test_rounding_leads_no_correlation_beyond_one() -> None:
+    rng = np.random.default_rng(1)
+    for _ in range(300):
+        row = rng.normal(size=7)
+        assert pearson(row, 3.7 * row + 0.1) <= 1.0
+        assert pearson(row, -3.7 * row + 0.1) >= -1.0

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from spindlewise.fit.missing import MissingFigures
-from spindlewise.fit.saddle import SaddleChange, Side, Stack, practice_change
+from spindlewise.fit.saddle import Kept, SaddleChange, Side, Stack, practice_change
 
 TOP = "axis to pedal top"
 SOLE = "axis to sole"
@@ -140,3 +140,63 @@ def test_a_thing_that_is_said_to_stay_cannot_have_two_figures() -> None:
 def test_figures_below_zero_or_not_finite_are_refused(bad: Side) -> None:
     with pytest.raises(ValueError, match=r"of bad is .* mm; it must be zero or more"):
         practice_change(Side("plain", Stack(10.0, TOP)), bad)
+
+
+@pytest.mark.parametrize(
+    ("bad", "named"),
+    [
+        (Side("bad", Stack(-1.0, TOP)), "stack"),
+        (Side("bad", Stack(1.0, TOP, -0.5)), "stack plus-minus"),
+        (Side("bad", Stack(1.0, TOP), cleat_mm=-0.1), "cleat"),
+        (Side("bad", None, sole_mm=-6.0), "sole"),
+        (Side("bad", None, crank_mm=-172.5), "crank"),
+        (Side("bad", Stack(1.0, TOP), cleat_plus_minus_mm=-1.0), "cleat plus-minus"),
+        (Side("bad", Stack(1.0, TOP), sole_plus_minus_mm=-1.0), "sole plus-minus"),
+    ],
+)
+def test_the_figure_that_cannot_be_is_named(bad: Side, named: str) -> None:
+    with pytest.raises(ValueError, match=f"the {named} of bad is -"):
+        practice_change(Side("plain", Stack(10.0, TOP)), bad)
+
+
+@pytest.mark.parametrize("kept", ["cleat", "sole", "crank"])
+def test_the_thing_that_stays_and_does_not_is_named(kept: Kept) -> None:
+    old = Side("plain", Stack(10.0, TOP), cleat_mm=5.0, sole_mm=6.0, crank_mm=170.0)
+    new = Side("tall", Stack(12.0, TOP), cleat_mm=5.5, sole_mm=6.5, crank_mm=172.5)
+    with pytest.raises(ValueError, match=f"the {kept} is said to stay"):
+        practice_change(old, new, kept=(kept,))
+
+
+def test_each_missing_figure_says_what_it_is_needed_for() -> None:
+    found = practice_change(Side("plain", None), Side("tall", None), kept=())
+    assert isinstance(found, MissingFigures)
+    assert {(m.figure, m.because) for m in found.missing} == {
+        ("stack", "the pedal is changed"),
+        ("cleat", "the cleat is changed"),
+        ("sole", "the shoe is changed"),
+        ("crank", "the crank is changed"),
+    }
+
+
+def test_a_stack_to_the_sole_against_none_at_all_is_missing_on_the_side_that_has_none() -> None:
+    assert missing(Side("plain", None), Side("tall", Stack(19.0, SOLE))) == [
+        ("plain", "stack"),
+        ("plain", "cleat"),
+    ]
+
+
+def test_the_change_says_from_where_to_where_it_was_worked_out() -> None:
+    both_top = change(
+        Side("plain", Stack(10.0, TOP)), Side("tall", Stack(14.0, TOP)), kept=("cleat", "sole", "crank")
+    )
+    assert both_top.basis == TOP
+    shoes_alone = change(
+        Side("plain", None, sole_mm=6.0), Side("plain", None, sole_mm=7.5), kept=("cleat", "crank")
+    )
+    assert shoes_alone.basis == TOP
+
+
+def test_a_crank_length_has_no_plus_minus_of_its_own() -> None:
+    old = Side("plain", Stack(10.0, TOP, 0.3), crank_mm=172.5)
+    new = Side("tall", Stack(14.0, TOP, 0.4), crank_mm=170.0)
+    assert change(old, new, kept=("cleat", "sole")).plus_minus_mm == pytest.approx(0.5)

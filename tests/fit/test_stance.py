@@ -70,3 +70,29 @@ def test_washers_below_zero_and_endless_offsets_are_refused() -> None:
         Pedals("plain", 53.0, 53.0, -1.0)
     with pytest.raises(ValueError, match="right offset is inf"):
         Pedals("plain", None, math.inf)
+
+
+@pytest.mark.parametrize(
+    ("figures", "named"),
+    [
+        ({"left_washers_mm": -1.0}, "left washers is -1"),
+        ({"right_washers_mm": -1.0}, "right washers is -1"),
+        ({"thread_mm": -12.0}, "thread is -12"),
+        ({"offset_plus_minus_mm": math.nan}, "plus-minus is nan"),
+        ({"left_offset_mm": -math.inf}, "the left offset is -inf"),
+        ({"right_offset_mm": math.nan}, "the right offset is nan"),
+    ],
+)
+def test_the_figure_that_cannot_be_is_named(figures: dict[str, float], named: str) -> None:
+    with pytest.raises(ValueError, match=f"plain: {named}|plain: the {named}"):
+        Pedals(**{"product": "plain", "left_offset_mm": 53.0, "right_offset_mm": 53.0, **figures})
+
+
+def test_washers_of_both_sides_widen_the_stance() -> None:
+    assert stance_width_mm(146.0, Pedals("plain", 53.0, 54.0, 1.0, 2.5)) == 256.5
+
+
+def test_a_missing_offset_says_what_it_is_needed_for() -> None:
+    found = stance_change(Pedals("plain", None, 53.0), Pedals("wide", 55.0, 54.0))
+    assert isinstance(found, MissingFigures)
+    assert [m.because for m in found.missing] == ["the pedal is changed"]

@@ -40,3 +40,16 @@ def test_forty_newton_metres_at_ninety_a_minute() -> None:
 def test_figures_that_cannot_be_are_refused(wrong: tuple[float, float, float]) -> None:
     with pytest.raises(ValueError, match="more than zero and finite"):
         crank_setting_error(*wrong)
+
+
+@pytest.mark.parametrize(
+    ("wrong", "named"),
+    [
+        ((-170, 170, 250), "set_mm is -170"),
+        ((170, 0, 250), "ridden_mm is 0"),
+        ((170, 170, -1), "threshold_power_w is -1"),
+    ],
+)
+def test_the_figure_that_cannot_be_is_named(wrong: tuple[float, float, float], named: str) -> None:
+    with pytest.raises(ValueError, match=f"^{named};"):
+        crank_setting_error(*wrong)

@@ -71,5 +71,6 @@ def vector_scaled(figures: FloatArray) -> FloatArray:
 
 def min_max_scaled(figures: FloatArray) -> FloatArray:
     """Give each column from 0 at its least to 1 at its greatest; a constant column becomes 0."""
-    span = np.ptp(figures, axis=0)
-    return np.asarray((figures - figures.min(axis=0)) / np.where(span > 0.0, span, 1.0))
+    least = figures.min(axis=0, initial=np.inf)
+    span = figures.max(axis=0, initial=-np.inf) - least
+    return np.asarray((figures - least) / np.where(span > 0.0, span, 1.0))

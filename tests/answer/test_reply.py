@@ -65,6 +65,22 @@ def test_all_held_back_is_said_and_the_notice_is_told():
     assert [name for name, _ in found.notices] == ["risky"]
 
 
+def test_what_is_level_with_the_pick_is_compared_with_it_before_others_that_score_more():
+    def tried(name, weight):
+        return worlds.product(name, {**worlds.TRIED, "weight_g": (worlds.weighed(weight),)})
+
+    untried = worlds.product("gull", {"weight_g": (worlds.weighed(330.0),)})
+    known = [tried(name, weight) for name, weight in (("auk", 330), ("b", 341), ("c", 342), ("d", 343))]
+    products = [*known, untried]
+    found = reply_to(
+        worlds.desk(products, [worlds.price(p.id, 500) for p in products]),
+        worlds.buyer(points={"weight": 95, "reading_uncertainty": 5}),
+    )
+    assert found.pick.product == "auk"
+    assert found.pick.level_with == ("gull",)
+    assert [f.placed.product for f in found.followers] == ["gull", "b", "c"]
+
+
 def test_unknowns_of_pick_and_followers_are_listed():
     bare = worlds.product("bare", {"weight_g": "unknown", "ingress": "unknown"})
     found = replied(

@@ -1,10 +1,14 @@
 from dataclasses import replace
 from decimal import Decimal
+from typing import Any
 
+import worlds
 from small_answers import desk, names, reply
 from spindlewise.answer.break_evens import break_evens
+from spindlewise.answer.ranking import rank
 from spindlewise.decide.break_even import BreakEven, Outcome
 from spindlewise.render.blocks import Bullets, Paragraph, Table
+from spindlewise.render.naming import naming
 from spindlewise.render.words_rank import (
     excluded_sentences,
     first_at_words,
@@ -37,14 +41,26 @@ def test_plain_pedals_share_a_line() -> None:
     assert len([s for s in said if "plain pedal" in s]) == 1
 
 
+def of(name: str, weight: float, spread: float = 1.0, tried: bool = True) -> Any:
+    seen = {**(worlds.TRIED if tried else {}), "weight_g": (worlds.weighed(weight, spread),)}
+    return worlds.product(name, seen)
+
+
+def ranked(*products: Any, **buyer: Any) -> tuple[Any, Any]:
+    desk = worlds.desk(products, [worlds.price(p.id, 500) for p in products])
+    return desk, rank(desk, worlds.buyer(**buyer))
+
+
 def test_the_pick_names_whom_it_is_level_with() -> None:
-    ranking = reply().ranking
-    first = replace(ranking.placed[0], level_with=("tarnquell-liskar-duo",))
+    desk, ranking = ranked(of("heron", 330, 10), of("siskin", 331, 10), of("auk", 310, tried=False))
+    assert pick_words(ranking, naming(desk.catalog)) == (
+        "Pick: Invented Works Heron at EUR 500.00, level with Invented Works Siskin; "
+        "level only by what is not known: Invented Works Auk."
+    )
 
-    class Level:
-        pick, placed = first, (first,)
 
-    assert pick_words(Level(), names()).endswith("level with Tarnquell Liskar Duo.")  # type: ignore[arg-type]
+def test_without_a_pick_the_reason_is_said() -> None:
+    first = reply().ranking.placed[0]
 
     class Held:
         pick, placed = None, (first,)
@@ -52,6 +68,14 @@ def test_the_pick_names_whom_it_is_level_with() -> None:
     assert "held back by a safety notice" in pick_words(Held(), names())  # type: ignore[arg-type]
     assert pick_words(reply("nothing-for-it").ranking, names()) == (
         "No pick: nothing in the catalog meets all the needs."
+    )
+
+
+def test_a_need_that_could_not_be_checked_is_said_behind_the_pick() -> None:
+    silent = worlds.product("heron", {**worlds.TRIED, "ingress": "unknown"})
+    desk, ranking = ranked(silent, needs={"water": "IPX5"})
+    assert pick_words(ranking, naming(desk.catalog)).endswith(
+        "Not checked, since nobody knows: IPX5: ingress code unknown. Ask before you buy."
     )
 
 

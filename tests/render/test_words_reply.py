@@ -1,9 +1,11 @@
 import pytest
 
+import worlds
 from small_answers import desk, names, reply
+from spindlewise.answer.reply import reply_to
 from spindlewise.catalog.product import Disclosure
 from spindlewise.render.as_text import as_text
-from spindlewise.render.blocks import blocks_of
+from spindlewise.render.blocks import Paragraph, blocks_of
 from spindlewise.render.words_reply import disclosure_words, notice_words, reply_blocks, reply_sections
 
 
@@ -31,6 +33,17 @@ def test_notices_stand_above_the_reasons() -> None:
 def test_each_follower_gains_and_loses_against_the_pick() -> None:
     assert "Tarnquell Liskar Duo (62.1, 1.6 points below): gains " in text()
     assert "against the pick" in text()
+
+
+def test_a_need_that_nobody_could_check_stands_beside_the_pick() -> None:
+    silent = worlds.product("heron", {**worlds.TRIED, "ingress": "unknown"})
+    shop = worlds.desk([silent], [worlds.price("heron", 500)])
+    sections = reply_sections(shop.catalog, reply_to(shop, worlds.buyer(needs={"water": "IPX5"})))
+    (pick,) = (section for section in sections if section.name == "pick")
+    said = Paragraph(
+        "Not checked, since nobody knows: IPX5: ingress code unknown. Ask before you buy.", "caution"
+    )
+    assert said in pick.blocks
 
 
 def test_those_behind_that_show_less_are_named() -> None:

@@ -85,6 +85,7 @@ def own(product: Product, catalog: Catalog, yardstick: Yardstick, market: Market
         paid.row.date,
         "price and upkeep",
         note,
+        not_measured=account.unknown,
     )
     return Owned(account, over, yearly, beside, {name: standing}, {name: (least, merit, merit)})
 

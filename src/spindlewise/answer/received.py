@@ -6,7 +6,7 @@ from datetime import date
 
 from spindlewise.answer.merits import MeritSpan, Yardstick
 from spindlewise.answer.standing import Standing
-from spindlewise.answer.trust import reading_budget, uncertainty_standing
+from spindlewise.answer.trust import known_uncertainty, reading_budget, uncertainty_standing
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.buyer.receiver import Receiver
 from spindlewise.catalog.as_of import LinkState, links
@@ -32,6 +32,8 @@ class Received:
     budget: Budget
     standings: dict[str, Standing]
     merits: dict[str, MeritSpan]
+    reading_known: MeritSpan
+    """The merits of the reading's uncertainty with all that nobody has measured as it is expected to be."""
 
     @property
     def reception(self) -> Reception:
@@ -98,7 +100,8 @@ def _received(
         "reading_uncertainty": uncertainty_standing(product, budget),
     }
     merits = {name: yardstick.merits(standing) for name, standing in standings.items()}
-    return Received(receptions, not buyer.receivers, budget, standings, merits)
+    known = yardstick.merits(known_uncertainty(product, budget, buyer))
+    return Received(receptions, not buyer.receivers, budget, standings, merits, known)
 
 
 def detail_standing(reception: Reception) -> Standing:

@@ -30,7 +30,7 @@ FOLLOWERS = 3
 
 @dataclass(frozen=True, slots=True)
 class Follower:
-    """A place behind the pick, and where it gains and loses against it."""
+    """A place beside or behind the pick, and where it gains and loses against it."""
 
     placed: Placed
     against_pick: Differences
@@ -128,11 +128,13 @@ def _in_question(told: Sequence[Placed], missed: Sequence[NearMiss]) -> tuple[st
 
 
 def _followers(ranking: Ranking, pick: Placed | None) -> tuple[Follower, ...]:
+    """The next places; those that are level with the pick come before others that score more."""
     if pick is None:
         return ()
+    others = ranking.placed[1:]
+    told = sorted(others, key=lambda placed: placed.product not in pick.level_with)[:FOLLOWERS]
     return tuple(
-        Follower(placed, ranking.against(placed.product, pick.product))
-        for placed in ranking.placed[1 : 1 + FOLLOWERS]
+        Follower(placed, ranking.against(placed.product, pick.product)) for placed in others if placed in told
     )
 
 

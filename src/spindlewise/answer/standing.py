@@ -41,7 +41,7 @@ class Standing:
     possible: tuple[str, ...] = ()
     """Where it is unknown which of several steps holds: those that remain possible; empty for all."""
     not_measured: tuple[str, ...] = ()
-    """Where a figure is worked out: the causes in it that nobody has measured."""
+    """Where a figure is worked out: the causes or parts of it that nobody has measured or priced."""
 
     @property
     def is_known(self) -> bool:

@@ -1,5 +1,6 @@
 """How far a reading may be trusted on the buyer's receiver, with the buyer's own balance."""
 
+from dataclasses import replace
 from datetime import date
 
 from spindlewise.answer.standing import Origin, Standing
@@ -88,3 +89,21 @@ def uncertainty_standing(product: Product, budget: Budget) -> Standing:
         note,
         not_measured=budget.not_measured,
     )
+
+
+def known_uncertainty(product: Product, budget: Budget, buyer: Buyer) -> Standing:
+    """The same with the interval of what is known alone: the range of the buyer's own balance, if stated.
+
+    Causes that nobody has measured, and a balance that the buyer does not know, stand as they are expected.
+    """
+    whole = uncertainty_standing(product, budget)
+    if whole.value is None:
+        return replace(whole, origin="none") if whole.origin == "unknown" else whole
+    if isinstance(buyer.riding.balance_left_pct, str) and has_doubled_side(budget):
+        return replace(whole, low=None, high=None)
+    return replace(whole, low=budget.known_low_pct)
+
+
+def has_doubled_side(budget: Budget) -> bool:
+    """Whether one side's doubling is among the causes."""
+    return any(cause.name == "doubled side" for cause in budget.contributions)

@@ -6,6 +6,7 @@ import numpy as np
 
 from spindlewise.answer.break_evens import price_scale
 from spindlewise.answer.desk import Desk
+from spindlewise.answer.level_reasons import NotKnown, level_only_by
 from spindlewise.answer.needs import Sifted, sift
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Span, merit_table, standings_of
@@ -53,6 +54,8 @@ class Versus:
     second: Contender
     against: Differences
     level: bool
+    level_only_by: tuple[NotKnown, ...]
+    """Where they are level: what is not known of them, if they are so by that alone."""
     swap: Swap
     """From the first to the second."""
 
@@ -96,12 +99,16 @@ def versus(desk: Desk, buyer: Buyer, first: str, second: str) -> Versus:
         )
 
     old, new = (desk.catalog.products[name] for name in names)
+    level = bool(levels(table, weighed.shares).level[0, 1])
     return Versus(
         buyer=buyer,
         weighed=weighed,
         first=contender(0),
         second=contender(1),
         against=differences(table, weighed.shares, 0, 1),
-        level=bool(levels(table, weighed.shares).level[0, 1]),
+        level=level,
+        level_only_by=level_only_by(table, weighed.shares, scores.expected, standings, received, buyer)
+        if level
+        else (),
         swap=swap(old, new, desk.day, buyer, desk.catalog.settings.cautions),
     )

@@ -61,6 +61,8 @@ class Budget:
     missing: tuple[str, ...]
     left_out: tuple[str, ...]
     note: str
+    known_low_pct: float | None = None
+    """As `expanded_low_pct`, but with causes that nobody has measured at their least kind."""
 
     @property
     def not_measured(self) -> tuple[str, ...]:

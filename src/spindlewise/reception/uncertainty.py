@@ -92,7 +92,8 @@ def reading_uncertainty(
     others = [cause for cause in causes if cause.name != "doubled side"]
     _, fixed_balance = combine(others)
     at_its_kindest = math.hypot(*(cause.least_pct for cause in others))
-    kindest = max(abs(bias) - half_range_pct, 0.0) + COVERAGE * at_its_kindest
+    nearest = max(abs(bias) - half_range_pct, 0.0)
+    kindest = nearest + COVERAGE * at_its_kindest
     least_kind = abs(bias) + half_range_pct + COVERAGE * fixed_balance
     return Budget(
         expanded_pct=expanded,
@@ -108,6 +109,7 @@ def reading_uncertainty(
         missing=(),
         left_out=left_out,
         note="an uncorrected bias is in the figure" if bias else "",
+        known_low_pct=min(nearest + COVERAGE * fixed_balance, expanded),
     )
 
 

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from spindlewise.answer.break_evens import BreakEvens, OutAt
 from spindlewise.answer.could_lead import CouldLead
+from spindlewise.answer.level_reasons import LevelReasons, LevelWith, NotKnown
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Placed, Ranking, Span
 from spindlewise.answer.standing import Standing
@@ -18,7 +19,7 @@ SCHEMA = "spindlewise rank 1"
 
 def rank_json(ranking: Ranking, even: BreakEvens) -> dict[str, Json]:
     """The whole ranking without its schema key."""
-    pick = ranking.pick
+    pick, reasons = ranking.pick, LevelReasons(ranking)
     return {
         "as_of": ranking.day.isoformat(),
         "buyer": ranking.buyer.id,
@@ -26,7 +27,10 @@ def rank_json(ranking: Ranking, even: BreakEvens) -> dict[str, Json]:
         "currency": ranking.buyer.currency,
         "criteria": {name: number(share) for name, share in ranking.weighed.by_name.items()},
         "pick": pick.product if pick else None,
-        "order": [placed_json(placed, even) for placed in ranking.placed],
+        "order": [
+            {**placed_json(placed, even), "level_only_by": level_json(reasons.of(placed))}
+            for placed in ranking.placed
+        ],
         "excluded": [
             {
                 "product": out.product,
@@ -86,6 +90,26 @@ def placed_json(placed: Placed, even: BreakEvens) -> dict[str, Json]:
         "reading": [reception_json(reception) for reception in placed.received.receptions],
         "unchecked": list(placed.unchecked),
     }
+
+
+def level_json(reasons: Sequence[LevelWith]) -> list[Json]:
+    """Of those that it is level with, which are so only by figures that nobody knows, and by which."""
+    return [
+        {
+            "product": each.product,
+            "not_known": not_known_json(each.only_by),
+        }
+        for each in reasons
+        if each.only_by
+    ]
+
+
+def not_known_json(figures: Sequence[NotKnown]) -> list[Json]:
+    """Figures that nobody knows in whole; `missing` names the parts, and is empty where all of it is."""
+    return [
+        {"product": each.product, "criterion": each.criterion, "missing": list(each.missing)}
+        for each in figures
+    ]
 
 
 def span_json(span: Span) -> dict[str, Json]:

@@ -2,7 +2,14 @@
 
 from spindlewise.answer.versus import Contender, Versus
 from spindlewise.render.as_json import Json, number
-from spindlewise.render.json_rank import break_even_json, price_json, reception_json, span_json, standing_json
+from spindlewise.render.json_rank import (
+    break_even_json,
+    not_known_json,
+    price_json,
+    reception_json,
+    span_json,
+    standing_json,
+)
 from spindlewise.render.json_swap import swap_json
 
 SCHEMA = "spindlewise versus 1"
@@ -16,6 +23,7 @@ def versus_json(found: Versus) -> dict[str, Json]:
         "currency": found.buyer.currency,
         "criteria": {name: number(share) for name, share in found.weighed.by_name.items()},
         "level": found.level,
+        "level_only_by": not_known_json(found.level_only_by),
         "points_of_the_first": number(found.against.total),
         "parts": {part.criterion: number(part.points) for part in found.against.parts},
         "products": [_contender(each, found.buyer.currency) for each in (found.first, found.second)],

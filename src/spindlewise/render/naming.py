@@ -57,6 +57,20 @@ def listed(items: Iterable[str], last: str = "and") -> str:
     return f"{', '.join(words[:-1])} {last} {words[-1]}"
 
 
+def listed_most(items: Iterable[str], at_most: int = 5) -> str:
+    """The first of the items as a list in a sentence, and how many more there are.
+
+    One more than `at_most` is named and not counted, since "and 1 more" is no shorter.
+
+    >>> listed_most(["a", "b", "c", "d"], 2), listed_most(["a", "b", "c"], 2)
+    ('a, b and 2 more', 'a, b and c')
+    """
+    words = list(items)
+    if len(words) <= at_most + 1:
+        return listed(words)
+    return listed([*words[:at_most], f"{len(words) - at_most} more"])
+
+
 def share_text(share: float) -> str:
     """A share of the whole in percent.
 

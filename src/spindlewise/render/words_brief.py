@@ -1,14 +1,15 @@
 """The brief answer as plain text for a message: short lines, nothing that must be said left out."""
 
 from spindlewise.answer.brief import Brief
+from spindlewise.answer.level_reasons import level_reasons
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.fit.saddle import SaddleChange
 from spindlewise.render.moved import moved
-from spindlewise.render.naming import Naming, listed
+from spindlewise.render.naming import Naming
 from spindlewise.render.words_outlook import near_miss_words
 from spindlewise.render.words_rank import frame_words
 from spindlewise.render.words_reply import disclosure_words, notice_words
-from spindlewise.render.words_why import difference_words, score_words
+from spindlewise.render.words_why import difference_words, level_sentences, score_words
 from spindlewise.units import grams_text, money_text, points_text
 
 
@@ -40,8 +41,7 @@ def _pick_lines(found: Brief, names: Naming) -> list[str]:
         f"Our pick: {names.product(pick.product)} at {price} "
         f"({row.kind} price at {row.seller}, seen {row.date.isoformat()})."
     ]
-    if pick.level_with:
-        lines.append(f"Level with it: {listed(names.product(name) for name in pick.level_with)}.")
+    lines += level_sentences(level_reasons(found.ranking, pick), names, explained=False)
     lines.append(f"Score: {score_words(pick)}.")
     if found.next is not None and found.against_pick is not None:
         why = difference_words(found.against_pick, names)

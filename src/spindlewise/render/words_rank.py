@@ -4,15 +4,25 @@ from collections.abc import Sequence
 
 from spindlewise.answer.break_evens import BreakEvens
 from spindlewise.answer.could_lead import CouldLead
+from spindlewise.answer.level_reasons import LevelReasons, level_reasons
 from spindlewise.answer.ranking import Excluded, Placed, Ranking
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.break_even import BreakEven, Outcome
 from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
-from spindlewise.render.naming import Naming, listed, naming, sentence, share_text
+from spindlewise.render.naming import Naming, listed, listed_most, naming, sentence, share_text
 from spindlewise.render.words_figures import KEY, full_words, graded_words, paid_words
 from spindlewise.render.words_notices import notice_blocks
-from spindlewise.render.words_why import behind_words, difference_words, level_words, place_words, score_words
+from spindlewise.render.words_why import (
+    LEVEL,
+    SAME_SCORE,
+    TAKE,
+    behind_words,
+    difference_words,
+    level_sentences,
+    place_words,
+    score_words,
+)
 from spindlewise.units import money_text, points_text
 
 SHORT = {
@@ -51,10 +61,11 @@ def rank_blocks(
         held = [placed.product for placed in ranking.placed if placed.held_back]
         blocks += notice_blocks(catalog, held, ranking.day, names)
     if explain:
+        level = LevelReasons(ranking)
         blocks += [
             block
             for placed in ranking.placed
-            for block in _explained(placed, ranking, names, catalog, _lead(placed, leads))
+            for block in _explained(placed, ranking, names, catalog, _lead(placed, leads), level)
         ]
     if ranking.excluded:
         blocks.append(Heading("Out, and why"))
@@ -123,8 +134,8 @@ def _marks(ranking: Ranking) -> list[Block]:
     said = []
     if any(placed.level_with for placed in ranking.placed):
         said.append(
-            "A place such as 2 to 4 is shared with others that are level: the figures cannot tell them apart "
-            "(--explain names them). An unknown figure counts at its low end."
+            f"A place such as 2 to 4 is shared by products that are level: {LEVEL} (--explain names them). "
+            f"{TAKE} An unknown figure counts at its low end."
         )
     if any(placed.held_back for placed in ranking.placed):
         said.append(HELD_BACK)
@@ -149,19 +160,21 @@ def lead_words(lead: CouldLead, names: Naming) -> str:
 
 
 def _explained(
-    placed: Placed, ranking: Ranking, names: Naming, catalog: Catalog, lead: CouldLead | None
+    placed: Placed,
+    ranking: Ranking,
+    names: Naming,
+    catalog: Catalog,
+    lead: CouldLead | None,
+    level: LevelReasons,
 ) -> list[Block]:
     items = [f"Score {score_words(placed)}."]
     first = ranking.placed[0]
     if placed is not first:
         found = ranking.against(placed.product, first.product)
-        items.append(
-            sentence(
-                f"{behind_words(found)} {names.product(first.product)}: {difference_words(found, names)}"
-            )
-        )
-    if placed.level_with:
-        items.append(level_words(placed, names))
+        beside = behind_words(found)
+        beside = f"{beside} as" if beside == SAME_SCORE else beside
+        items.append(sentence(f"{beside} {names.product(first.product)}: {difference_words(found, names)}"))
+    items += level_sentences(level.of(placed), names, explained=False)
     if placed.held_back:
         items.append("Held back by the safety notice above.")
     items.append(f"Price: {paid_words(placed.paid, catalog.settings.price_age_days)}.")
@@ -206,11 +219,21 @@ def pick_words(ranking: Ranking, names: Naming) -> str:
         if ranking.placed:
             return "No pick: everything that meets the needs is held back by a safety notice."
         return "No pick: nothing in the catalog meets all the needs."
-    level = listed(names.product(name) for name in pick.level_with)
+    reasons = level_reasons(ranking, pick)
     price = money_text(pick.paid.amount, pick.paid.currency)
-    if level:
-        return f"Pick: {names.product(pick.product)} at {price}, level with {level}."
-    return f"Pick: {names.product(pick.product)} at {price}."
+    said = f"Pick: {names.product(pick.product)} at {price}"
+    known = listed_most(names.product(each.product) for each in reasons if not each.only_by)
+    unknown = listed_most(names.product(each.product) for each in reasons if each.only_by)
+    said += f", level with {known}" if known else ""
+    said += f"; level only by what is not known: {unknown}" if unknown else ""
+    return f"{said}.{unchecked_words(pick)}"
+
+
+def unchecked_words(pick: Placed) -> str:
+    """The needs that could not be checked, as a caution behind the pick; empty where all could."""
+    if not pick.unchecked:
+        return ""
+    return f" Not checked, since nobody knows: {listed(pick.unchecked)}. Ask before you buy."
 
 
 def notice_of_invention(catalog: Catalog) -> tuple[Block, ...]:

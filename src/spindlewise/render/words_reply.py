@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from spindlewise.answer.level_reasons import level_reasons
 from spindlewise.answer.promised import seen
 from spindlewise.answer.ranking import Placed
 from spindlewise.answer.reply import Reply
@@ -27,12 +28,13 @@ from spindlewise.render.words_rank import (
     grades_key,
     notice_of_invention,
     rank_table,
+    unchecked_words,
     weights_words,
 )
 from spindlewise.render.words_reading import freed_words, other_reading_words, reading_blocks
 from spindlewise.render.words_sureness import doubt_sentences, sureness_sentences
 from spindlewise.render.words_swap import swap_sentences
-from spindlewise.render.words_why import behind_words, difference_words, level_words, score_words
+from spindlewise.render.words_why import behind_words, difference_words, level_sentences, score_words
 from spindlewise.units import points_text
 
 COMMISSIONS = {
@@ -92,8 +94,10 @@ def _pick(reply: Reply, names: Naming, catalog: Catalog) -> tuple[Block, ...]:
         Paragraph(f"Price: {paid_words(pick.paid, catalog.settings.price_age_days)}."),
         Paragraph(f"Score: {score_words(pick)}. {weights_words(reply.ranking, names)}"),
     ]
-    level = level_words(pick, names)
-    return (*blocks, Paragraph(level)) if level else tuple(blocks)
+    if pick.unchecked:
+        blocks.append(Paragraph(unchecked_words(pick).strip(), "caution"))
+    blocks += [Paragraph(said) for said in level_sentences(level_reasons(reply.ranking, pick), names)]
+    return tuple(blocks)
 
 
 def _notices(reply: Reply, names: Naming) -> tuple[Block, ...]:
@@ -118,16 +122,24 @@ def _why(reply: Reply, names: Naming) -> tuple[Block, ...]:
     if pick is None or not reply.followers:
         return ()
     items = []
+    unknown = {each.product for each in level_reasons(reply.ranking, pick) if each.only_by}
     for follower in reply.followers:
         placed, found = follower.placed, follower.against_pick
-        level = "level with the pick" if placed.product in pick.level_with else behind_words(found)
+        level = behind_words(found)
+        if placed.product in unknown:
+            level += ", but level by what is not known"
+        elif placed.product in pick.level_with:
+            level = "level with the pick"
         held = ", held back by a safety notice" if placed.held_back else ""
         points = points_text(placed.score.expected)
         items.append(
-            f"{names.product(placed.product)} ({points}, {level}{held}): {difference_words(found, names)} "
-            "against the pick."
+            f"{names.product(placed.product)} ({points}, {level}{held}): {difference_words(found, names)}."
         )
-    return (Heading("Why not one of the others"), Bullets(tuple(items)))
+    return (
+        Heading("Why not one of the others"),
+        Paragraph("In points of the score, against the pick:"),
+        Bullets(tuple(items)),
+    )
 
 
 def _how_sure(reply: Reply, names: Naming) -> tuple[Block, ...]:

@@ -11,7 +11,7 @@ from spindlewise.render.words_notices import notice_words
 from spindlewise.render.words_rank import notice_of_invention
 from spindlewise.render.words_reply import disclosure_words
 from spindlewise.render.words_swap import swap_sentences
-from spindlewise.render.words_why import LEVEL, difference_words
+from spindlewise.render.words_why import LEVEL, TAKE, UNKNOWN, difference_words, not_known_words
 from spindlewise.units import money_text, points_text
 
 
@@ -52,8 +52,11 @@ def verdict_words(found: Versus, names: Naming) -> str:
     one, other = (names.product(c.product.id) for c in (found.first, found.second))
     points = points_text(abs(found.against.total))
     why = difference_words(found.against, names)
+    if found.level and found.level_only_by:
+        known = f"By what is known, {one if found.against.total > 0 else other} leads by {points} points"
+        return f"{UNKNOWN}. {not_known_words(found.level_only_by, names)} {known}. {one} {why}."
     if found.level:
-        return f"Level: {LEVEL}. {one} {why}."
+        return f"Level: {LEVEL}. {TAKE} {one} {why}."
     who = "It" if found.against.total > 0 else one
     ahead, lead = (found.first, one) if found.against.total > 0 else (found.second, other)
     held = ", but a safety notice holds it back" if ahead.notices else ""

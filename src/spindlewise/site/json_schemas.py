@@ -47,6 +47,7 @@ _PLACED = _object(
     product=TEXT,
     rank={"type": "integer", "minimum": 1},
     level_with=TEXTS,
+    level_only_by={"type": "array", "items": _object(product=TEXT)},
     held_back=WHETHER,
     score=_object(**_span(0, 100)),
     merits={"type": "object", "additionalProperties": _MERIT},

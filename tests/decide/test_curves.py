@@ -1,5 +1,9 @@
+import math
+
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from spindlewise.decide.curves import Curve, Steps, merits_at
 
@@ -141,3 +145,21 @@ def test_what_no_steps_can_be_read_from_is_said_in_whole_words():
         ValueError, match=r"^a merit was asked for NaN; an unknown figure takes the plausible span"
     ):
         merits_at((PEAK,), np.array([[np.nan]]))
+
+
+@given(
+    knots=st.lists(
+        st.tuples(st.floats(-1e6, 1e6), st.floats(0, 1)), min_size=1, max_size=6, unique_by=lambda k: k[0]
+    ),
+    figures=st.lists(st.floats(-2e6, 2e6), max_size=20),
+)
+def test_one_figure_at_a_time_has_the_same_bits_as_many(knots, figures):
+    x, merit = zip(*sorted(knots), strict=True)
+    curve = Curve(x, merit)
+    asked = [*figures, *x, -math.inf, math.inf]
+    assert [curve.of(figure) for figure in asked] == curve.at(asked).tolist()
+
+
+def test_one_figure_that_is_none_has_no_merit():
+    with pytest.raises(ValueError, match="plausible span instead"):
+        Curve((1.0, 2.0), (0.0, 1.0)).of(math.nan)

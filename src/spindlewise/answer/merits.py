@@ -61,7 +61,7 @@ class Yardstick:
             least = min(curve.merit)
             return least, least, least
         value = float(standing.value)
-        expected = float(curve.at(value))
+        expected = curve.of(value)
         if standing.low is None or standing.high is None:
             return expected, expected, expected
         low, high = curve.over(standing.low, standing.high)

@@ -65,6 +65,8 @@ def seen(series: Sequence[Seen] | str, as_of: Day) -> list[Seen]:
     """The observations dated on or before the day, best grade first, then newest, then the later listed."""
     if isinstance(series, str):
         return []
+    if len(series) == 1:  # most have one, and there are many
+        return [series[0]] if series[0].date <= as_of else []
     dated = [
         (GRADES.index(o.grade), -o.date.toordinal(), -i, o) for i, o in enumerate(series) if o.date <= as_of
     ]

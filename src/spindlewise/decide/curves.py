@@ -1,5 +1,6 @@
 """What a figure is worth: value curves between fixed knots, and steps for what is named, not measured."""
 
+from bisect import bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
@@ -55,6 +56,19 @@ class Curve:
         # between two knots rounding can carry the interpolation past the better one by one last digit
         return np.clip(merits, min(self.merit), max(self.merit))
 
+    def of(self, figure: float) -> float:
+        """Give the merit of one figure, with the same bits as `at`, which takes ten times as long for one."""
+        if figure != figure:
+            raise ValueError("a merit was asked for NaN; an unknown figure takes the plausible span instead")
+        after = bisect_right(self.x, figure)
+        if after == 0 or after == len(self.x):
+            return self.merit[max(after - 1, 0)]
+        left, start = self.x[after - 1], self.merit[after - 1]
+        if figure == left:
+            return start
+        slope = (self.merit[after] - start) / (self.x[after] - left)
+        return min(max(slope * (figure - left) + start, min(self.merit)), max(self.merit))
+
     def over(self, low: float, high: float) -> tuple[float, float]:
         """Give the exact least and greatest merit that a figure between `low` and `high` can have.
 
@@ -63,7 +77,7 @@ class Curve:
         """
         if not low <= high:
             raise ValueError(f"the interval runs from {low} to {high}; low <= high is needed")
-        ends = self.at([low, high]).tolist()
+        ends = [self.of(low), self.of(high)]
         inside = [merit for x, merit in zip(self.x, self.merit, strict=True) if low < x < high]
         return min(ends + inside), max(ends + inside)
 

@@ -14,6 +14,8 @@ def cells_wide(text: str) -> int:
     >>> cells_wide("EUR 399.00"), cells_wide("重量")
     (10, 4)
     """
+    if text.isascii():
+        return len(text)
     return sum(
         0 if unicodedata.combining(c) else 2 if unicodedata.east_asian_width(c) in "WF" else 1 for c in text
     )

@@ -18,6 +18,10 @@ PAGES = [
     "method.html",
     "disclosure.html",
     "cautions.html",
+    "bench/index.html",
+    "bench/rides/2025-10-18-three-meters.html",
+    "bench/sessions.html",
+    "bench/weighings.html",
 ]
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 

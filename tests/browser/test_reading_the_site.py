@@ -15,6 +15,10 @@ PAGES = [
     "method.html",
     "disclosure.html",
     "cautions.html",
+    "bench/index.html",
+    "bench/rides/2025-10-18-three-meters.html",
+    "bench/sessions.html",
+    "bench/weighings.html",
 ]
 SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 

@@ -57,7 +57,7 @@ class ProductSessions:
     """All sessions of a product, those that count for nothing too, and what they come to.
 
     `record` is None below three sessions that count. `per_1000_km` and `per_year` say how the bias moves, of
-    one unit where units are named; None where nothing can be said.
+    one unit where units are named, whose sessions `series` has; None where nothing can be said.
     """
 
     product: str
@@ -66,6 +66,7 @@ class ProductSessions:
     record: SessionRecord | None
     per_1000_km: Estimate | None
     per_year: Estimate | None
+    series: tuple[SessionRow, ...] = ()
 
 
 def ride_sessions(report: RideReport) -> tuple[RideSession | NoSession, ...]:
@@ -126,6 +127,7 @@ def product_sessions(product: str, rows: Sequence[SessionRow], day: date) -> Pro
             with_km, [(r.ridden_km or 0.0) / 1000.0 for r in with_km], LEAST_SPAN_KM / 1000.0
         ),
         per_year=_change(series, [r.date.toordinal() / DAYS_A_YEAR for r in series], LEAST_SPAN_YEARS),
+        series=tuple(series),
     )
 
 

@@ -1,7 +1,7 @@
 """A folder of rides for `spindlewise bench ride`: one after the other, with the progress shown."""
 
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -32,6 +32,7 @@ def rides(
         reading_observations,
         with_ride,
     )
+    from spindlewise.bench.ride_folders import ride_folders
     from spindlewise.cli.bench_ride import known_sessions
     from spindlewise.problems import render
     from spindlewise.render.as_json import as_json
@@ -39,7 +40,7 @@ def rides(
     from spindlewise.render.as_text import as_text
     from spindlewise.render.words_archive import SCHEMA, archive_blocks, archive_json
 
-    sheets = sorted(path.parent for path in folder.rglob("ride.yaml"))
+    sheets = ride_folders(folder)
     if not sheets:
         no_answer(f"no ride.yaml in {folder} or below it", "`spindlewise bench sheet PRODUCT` begins one")
     problems: list[Problem] = []
@@ -92,7 +93,7 @@ def _lines(
             yield ride_line(report)
 
 
-def _watched(folders: list[Path]) -> Iterable[Path]:
+def _watched(folders: Sequence[Path]) -> Iterable[Path]:
     """The folders, with a bar on stderr where somebody looks at it."""
     if not sys.stderr.isatty():
         return folders

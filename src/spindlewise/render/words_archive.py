@@ -50,7 +50,7 @@ def archive_blocks(
     said += [f"{line.ride}: not read: {shown(listed(line.unread))}." for line in lines if line.unread]
     blocks: list[Block] = [
         Heading("Rides", 1),
-        Table("", columns, tuple(rows)),
+        Table("Each pair of meters of each ride, first less second", columns, tuple(rows)),
         *([Bullets(tuple(said))] if said else []),
         Heading("As sessions"),
         Bullets(

@@ -5,7 +5,7 @@ from spindlewise.answer.bench_ride import RideReport
 from spindlewise.answer.bench_session import NoSession, ProductSessions, RideSession
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.problems import shown
-from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph
+from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
 from spindlewise.render.naming import Naming, listed, naming, sentence
 from spindlewise.render.words_ride_meters import meter_blocks, segment_blocks, three_blocks
 from spindlewise.render.words_ride_pair import pair_blocks
@@ -26,27 +26,42 @@ def ride_blocks(
     records: tuple[ProductSessions, ...],
 ) -> tuple[Block, ...]:
     """The whole report. `records` are the sessions of each product with this ride's own among them."""
+    return blocks_of(ride_sections(catalog, report, sessions, records))
+
+
+def ride_sections(
+    catalog: Catalog,
+    report: RideReport,
+    sessions: tuple[RideSession | NoSession, ...],
+    records: tuple[ProductSessions, ...],
+) -> tuple[Section, ...]:
+    """The report in parts: head, short, recordings, pair-1 and on, three, segments, noted, product.
+
+    A part that has nothing to say is left out.
+    """
     names = naming(catalog)
-    blocks: list[Block] = [*_head(report, names)]
     if report.pairs:
-        blocks.append(Heading("In short"))
-        for pair in report.pairs:
-            blocks.append(Bullets(verdict_sentences(pair)))
+        short: list[Block] = [Heading("In short")]
+        short += [Bullets(verdict_sentences(pair)) for pair in report.pairs]
     else:
-        blocks.append(Paragraph("There are not two recordings to compare.", "important"))
-    blocks += meter_blocks(report)
-    for pair in report.pairs:
-        blocks += pair_blocks(pair)
-    blocks += three_blocks(report)
-    blocks += segment_blocks(report)
-    if report.not_noted:
-        blocks += [
-            Heading("What nobody noted"),
-            Bullets(tuple(sentence(noted_words(path)) for path in report.not_noted)),
-        ]
-    blocks += [Heading("What this says of a product"), Paragraph(NOTHING_SCORED)]
+        short = [Paragraph("There are not two recordings to compare.", "important")]
+    noted: list[Block] = [
+        Heading("What nobody noted"),
+        Bullets(tuple(sentence(noted_words(path)) for path in report.not_noted)),
+    ]
+    product: list[Block] = [Heading("What this says of a product"), Paragraph(NOTHING_SCORED)]
     said = session_sentences(sessions, records, names)
-    return (*blocks, Bullets(said)) if said else tuple(blocks)
+    parts: list[tuple[str, list[Block]]] = [
+        ("head", _head(report, names)),
+        ("short", short),
+        ("recordings", meter_blocks(report)),
+        *((f"pair-{number}", pair_blocks(pair)) for number, pair in enumerate(report.pairs, 1)),
+        ("three", three_blocks(report)),
+        ("segments", segment_blocks(report)),
+        ("noted", noted if report.not_noted else []),
+        ("product", [*product, Bullets(said)] if said else product),
+    ]
+    return tuple(Section(name, tuple(blocks)) for name, blocks in parts if blocks)
 
 
 def _head(report: RideReport, names: Naming) -> list[Block]:

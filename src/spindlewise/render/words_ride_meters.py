@@ -28,7 +28,8 @@ def meter_blocks(report: RideReport) -> list[Block]:
         Column("Held", "right"),
         Column("Pauses", "right", spare=3),
     )
-    table = Table("", columns, tuple(_row(each, report.reference) for each in report.recordings))
+    caption = f"Lag and drift against the clock of {report.reference}"
+    table = Table(caption, columns, tuple(_row(each, report.reference) for each in report.recordings))
     said = [sentence for each in report.recordings for sentence in _remarks(each, report.reference)]
     if len(report.recordings) > 1:
         said.append(
@@ -90,7 +91,8 @@ def segment_blocks(report: RideReport) -> list[Block]:
         Column("Length", "right", spare=1),
         *(Column(name, "right", is_name=True) for name in meters),
     )
-    table = Table("", columns, tuple(_segment_row(each) for each in report.segments))
+    caption = "Averages over the seconds that all of them read"
+    table = Table(caption, columns, tuple(_segment_row(each) for each in report.segments))
     left_out = tuple(
         f"Left out: {each.segment.name or each.segment.kind}, {each.segment.because}."
         for each in report.segments

@@ -27,9 +27,9 @@ def pair_blocks(pair: PairReport) -> list[Block]:
         Bullets(tuple(_line_sentences(pair))),
     ]
     if pair.by_power:
-        blocks.append(_band_table("By power (mean of both readings), pedalling", "W", pair.by_power))
+        blocks.append(band_table("By power (mean of both readings), pedalling", "W", pair.by_power))
     if pair.by_cadence:
-        blocks.append(_band_table("By cadence, pedalling", "rpm", pair.by_cadence))
+        blocks.append(band_table("By cadence, pedalling", "rpm", pair.by_cadence))
     if pair.best:
         blocks.append(_best_table(pair))
     return blocks
@@ -105,7 +105,8 @@ def _cadence_sentence(found: Agreement | None) -> str:
     )
 
 
-def _band_table(caption: str, unit: str, bands: tuple[Band, ...]) -> Table:
+def band_table(caption: str, unit: str, bands: tuple[Band, ...]) -> Table:
+    """The bands of which anything is claimed, each with its interval; `unit` is that of their ends."""
     rows = []
     for band in bands:
         if band.mean_difference is None or band.difference_pct is None:

@@ -56,6 +56,21 @@ def history_blocks(catalog: Catalog, record: ProductSessions, day: date) -> tupl
     head = Heading(f"What the bench has seen of the {names.product(record.product)}", 1)
     if not record.rows:
         return head, Paragraph(f"There was no session by {day.isoformat()}.", "important")
+    said = (record_sentence(record, names), *drift_sentences(record))
+    return (
+        head,
+        Paragraph(
+            f"As of {day.isoformat()}. Differences are from the bench's reference meter, in percent of it.",
+            "quiet",
+        ),
+        sessions_table(record),
+        Bullets(said),
+        *notice_of_invention(catalog),
+    )
+
+
+def sessions_table(record: ProductSessions) -> Table:
+    """Every session, those that count for nothing with the reason."""
     columns = (
         Column("Date"),
         Column("Minutes", "right", spare=3),
@@ -77,17 +92,7 @@ def history_blocks(catalog: Catalog, record: ProductSessions, day: date) -> tupl
         )
         for row in record.rows
     )
-    said = (record_sentence(record, names), *drift_sentences(record))
-    return (
-        head,
-        Paragraph(
-            f"As of {day.isoformat()}. Differences are from the bench's reference meter, in percent of it.",
-            "quiet",
-        ),
-        Table("", columns, rows),
-        Bullets(said),
-        *notice_of_invention(catalog),
-    )
+    return Table("Every session by that day", columns, rows)
 
 
 def drift_sentences(record: ProductSessions) -> tuple[str, ...]:

@@ -115,7 +115,8 @@ def _table(report: WeighReport, names: Naming) -> Table:
         Column("Claimed", "right", spare=1),
         Column("Verdict"),
     )
-    return Table("", columns, tuple(_row(one, names) for one in report.weighed))
+    rows = tuple(_row(one, names) for one in report.weighed)
+    return Table("Each thing on one scale and day", columns, rows)
 
 
 def _row(one: Weighed, names: Naming) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from spindlewise.answer.market import NoMarket
 from spindlewise.answer.private import for_all_eyes
 from spindlewise.answer.reply import Reply, reply_to
 from spindlewise.buyer.buyer import Buyer
+from spindlewise.site.bench_pages import BenchPages, bench_pages
 from spindlewise.site.buyer_pictures import buyer_pictures
 from spindlewise.site.changes_page import ChangesPage, changes_page
 from spindlewise.site.charts import price_score_picture
@@ -34,6 +35,7 @@ class Gathered:
     views: tuple[ProductView, ...]
     claims: ClaimsPage
     changes: ChangesPage
+    bench: BenchPages
     fronts: Mapping[str, Picture | None]
     histories: Mapping[str, Mapping[str, Picture]]
     figures: Mapping[str, tuple[Figured, ...]]
@@ -43,6 +45,7 @@ class Gathered:
         """Every picture of the site."""
         found = [picture for picture in self.fronts.values() if picture]
         found += [figure.picture for figure in self.claims.weights]
+        found += self.bench.pictures
         found += [figure.picture for figures in self.figures.values() for figure in figures]
         found += [picture for own in self.histories.values() for picture in own.values()]
         return found
@@ -63,6 +66,7 @@ def gather_facts(desk: Desk, buyers: Mapping[str, Buyer]) -> Gathered:
         views=tuple(product_view(desk, p, tables, replies) for p in catalog.products.values()),
         claims=claims_page(desk),
         changes=changes_page(catalog, buyers, desk.day),
+        bench=bench_pages(desk),
         fronts={
             code: price_score_picture(chart_points(table), table.currency) for code, table in tables.items()
         },

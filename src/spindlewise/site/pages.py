@@ -8,6 +8,7 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.render.fragment import PAGE as WEIGH_PAGE
 from spindlewise.site.addresses import buyer_page, product_page, region_page
+from spindlewise.site.bench_jobs import bench_jobs
 from spindlewise.site.buyer_view import buyer_view
 from spindlewise.site.charts import front
 from spindlewise.site.download_jobs import download_jobs, region_downloads
@@ -40,7 +41,8 @@ def gather(
     facts = gather_facts(Desk(catalog, day), buyers)
     drawn = draw_all(facts.pictures, kept, progress)
     jobs = [*_regions(facts, drawn), *_products(facts, drawn), *_buyers(facts, drawn)]
-    jobs += [*_single_pages(facts, drawn), *download_jobs(facts.desk, facts.replies)]
+    jobs += [*_single_pages(facts, drawn), *bench_jobs(facts.bench, facts.frame, drawn)]
+    jobs += download_jobs(facts.desk, facts.replies)
     made = {job.path: job.make() for job in progress(jobs, len(jobs))}
     return dict(sorted(made.items()))
 
@@ -80,6 +82,8 @@ def _product(facts: Gathered, view: ProductView, drawn: Drawn) -> Job:
         "pedals",
         view=view,
         pictures=facts.histories[name],
+        rides=facts.bench.by_product.get(name, ()),
+        has_sessions=name in facts.bench.with_sessions,
         data=product_data(facts.desk.catalog, view.product, facts.desk.day),
         drawn=drawn,
     )

@@ -29,9 +29,16 @@ class Assets:
 @cache
 def assets() -> Assets:
     """The style and the script of the site as they stand in the package."""
-    folder = files("spindlewise.site") / "assets"
-    style = custom_properties() + (folder / "site.css").read_text("utf-8")
-    script = (folder / "sort.js").read_text("utf-8")
+    return assets_of(custom_properties() + asset("site.css"), asset("sort.js"))
+
+
+def asset(name: str) -> str:
+    """One of the package's own styles or scripts as text."""
+    return (files("spindlewise.site") / "assets" / name).read_text("utf-8")
+
+
+def assets_of(style: str, script: str) -> Assets:
+    """A page's style and script with the policy that allows these two."""
     return Assets(style, script, content_policy(style, script))
 
 
@@ -98,9 +105,13 @@ def environment() -> "Environment":
 
 def render_page(template: str, page: str, **values: Any) -> bytes:
     """One page as bytes; `page` is where it will stand, from which `to(target)` makes relative addresses."""
+    return render_with(assets(), template, page, **values)
+
+
+def render_with(own: Assets, template: str, page: str, **values: Any) -> bytes:
+    """A page that has a style and script of its own in place of the site's."""
     from markupsafe import Markup
 
-    own = assets()
     text = (
         environment()
         .get_template(template)

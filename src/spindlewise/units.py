@@ -110,6 +110,24 @@ def money_text(amount: Decimal, currency: str, signed: bool = False) -> str:
     return f"{currency} {rounded:{'+' if signed and rounded > 0 else ''},f}"
 
 
+def about_money_text(amount: Decimal, currency: str) -> str:
+    """An amount that is only known roughly, to two significant digits: 'EUR 49', 'JPY 9,000', 'EUR 6.80'.
+
+    >>> about_money_text(Decimal("48.67"), "EUR"), about_money_text(Decimal("8961"), "JPY")
+    ('EUR 49', 'JPY 9,000')
+    >>> about_money_text(Decimal("6.83"), "EUR"), about_money_text(Decimal("0.004"), "EUR")
+    ('EUR 6.80', 'EUR 0.00')
+    """
+    exact = to_minor_unit(amount, currency)
+    if not exact:
+        return money_text(exact, currency)
+    step = Decimal(1).scaleb(max(exact.adjusted() - 1, -minor_digits(currency)))
+    rough = exact.quantize(step, ROUND_HALF_UP, _CONTEXT)
+    if abs(rough) < 10:
+        return money_text(rough, currency)
+    return f"{currency} {rough.quantize(Decimal(1), ROUND_HALF_UP, _CONTEXT):,f}"
+
+
 def rounded(value: float, decimals: int = 0) -> float:
     """A number rounded as `number_text` prints it, for figures in JSON; never minus zero.
 

@@ -1,11 +1,12 @@
 """The ladder for a buyer, from pedals that are owned or from a product that would be bought."""
 
+from datetime import date
 from decimal import Decimal
 
 import pytest
 
 import worlds
-from spindlewise.answer.ladder import climb
+from spindlewise.answer.ladder import HELD_BACK, climb
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.ranking import rank
 
@@ -43,6 +44,23 @@ def test_from_a_product_that_would_be_bought_only_the_difference_counts():
         ("heron", Decimal("-50.00")),
         ("siskin", Decimal("450.00")),
     ]
+
+
+def test_what_a_safety_notice_holds_back_is_no_step_and_dominates_nobody():
+    notice = {
+        "date": date(2026, 5, 1),
+        "ended": "none",
+        "what": "The spindle may crack.",
+        "action": "Stop riding.",
+        "issued_by": "the maker",
+    }
+    frail = worlds.product("frail", {"weight_g": (worlds.weighed(280),)}, safety_notices=(notice,))
+    prices = [*PRICES, worlds.price("frail", 300)]
+    found = climbed(None, [*WORLD, frail], prices, present_pedals="gull")
+
+    without = climbed(present_pedals="gull")
+    assert found.steps == without.steps, "a cheap and light one that nobody should ride changes no step"
+    assert found.left_out == (("frail", HELD_BACK),)
 
 
 def test_an_unknown_weight_stands_beside_the_ladder_with_its_reason():

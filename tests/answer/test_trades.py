@@ -27,6 +27,30 @@ def test_money_is_in_the_buyers_own_currency():
     assert traded("USD", points={"ownership": 1, "weight": 1})["weight"].money == Decimal("84.12")
 
 
+def test_money_itself_comes_in_the_buyers_currency_and_in_a_round_amount():
+    euro, yen = (traded(money, points={"price": 1, "weight": 1})["price"] for money in ("EUR", "JPY"))
+    # a tenth of 300 to 1,100 EUR, at 160 JPY each
+    assert (euro.amount, euro.unit) == (50.0, "EUR")
+    assert (yen.amount, yen.unit) == (10_000.0, "JPY")
+    assert yen.points / yen.amount == pytest.approx(euro.points / euro.amount / 160)
+
+
+def test_what_weighs_more_than_all_prices_gives_the_span_of_prices():
+    much = traded("USD", points={"price": 1, "detail": 9})["detail"]
+    assert much.beyond is not None
+    assert [round(end) for end in much.beyond] == [330, 1210]
+    assert traded(points={"price": 9, "detail": 1})["detail"].beyond is None
+
+
+def test_a_warranty_is_traded_by_the_year():
+    desk = worlds.desk([], [])
+    desk.yardstick.units["warranty"] = "years"
+    asker = worlds.buyer(points={"price": 1, "warranty": 1})
+    found = {t.criterion: t for t in trades(desk, asker, weigh(asker.weights))}["warranty"]
+    assert (found.amount, found.unit) == (1.0, "years")
+    assert found.points == pytest.approx(100 / 2 / 5)
+
+
 def test_twice_the_weight_trades_twice_the_money():
     once = traded(points={"price": 2, "weight": 1})["weight"].money
     twice = traded(points={"price": 2, "weight": 2})["weight"].money

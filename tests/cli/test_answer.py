@@ -25,7 +25,7 @@ def test_a_reply_ready_to_paste_says_all_that_it_must(name: str) -> None:
         "against the pick",
         "What you will see",
         "What would change this",
-        "would draw level with the pick at",
+        "would score as much as the pick at",
         "Disclosure",
         "None of this moves a place",
         "Before you ride",

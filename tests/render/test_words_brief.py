@@ -71,4 +71,4 @@ def test_level_products_and_a_notice_are_named():
     assert "Level with it: Invented Works Siskin." in text
     assert "Safety notice. Invented Works Risky: May crack. Stop riding." in text
     alone = said([risky], [worlds.price("risky", 500)])
-    assert "No recommendation: all that meets the needs is held back by a safety notice." in alone
+    assert "No recommendation: all that no need keeps out is held back by a safety notice." in alone

@@ -26,12 +26,25 @@ NAMES = Naming({"heron": "Shore Heron"}, {"weight": "Weight", "detail": "Detail"
 def test_so_much_weighs_as_much_as_so_much_money_or_comes_to_points():
     grams = Trade("weight", 0.2, 10.0, "g", "", "", 1.2, Decimal("48.67"))
 
-    assert trade_words(grams, "EUR", NAMES) == "Weight (20.0 %): 10 g of it weigh as much as EUR 48.67."
+    assert trade_words(grams, "EUR", NAMES) == "Weight (20.0 %): 10 g weigh as much as about EUR 49."
     points = Trade("weight", 0.2, 10.0, "g", "", "", 1.2, None)
-    assert trade_words(points, "EUR", NAMES) == "Weight (20.0 %): 10 g of it come to 1.2 points."
+    assert trade_words(points, "EUR", NAMES) == "Weight (20.0 %): 10 g come to 1.2 points."
     named = Trade("detail", 0.1, None, "", "power and balance", "power only", 2.0, Decimal(90))
     assert trade_words(named, "EUR", NAMES) == (
-        "Detail (10.0 %): from 'power only' to 'power and balance' weigh as much as EUR 90.00."
+        "Detail (10.0 %): the step from 'power only' to 'power and balance' weighs as much as about EUR 90."
+    )
+    year = Trade("weight", 0.2, 1.0, "years", "", "", 1.2, Decimal("140.10"))
+    assert trade_words(year, "EUR", NAMES) == "Weight (20.0 %): 1 year weighs as much as about EUR 140."
+
+
+def test_money_is_told_in_points_and_what_no_price_reaches_is_not_told_as_a_price():
+    price = Trade("price", 0.4, 10_000.0, "JPY", "", "", 2.7, None)
+    assert trade_words(price, "JPY", NAMES) == "price (40.0 %): JPY 10,000 more cost 2.7 points."
+    span = (Decimal(300), Decimal(1100))
+    vast = Trade("detail", 0.5, None, "", "power and balance", "power only", 20.0, Decimal(1660), span)
+    assert trade_words(vast, "EUR", NAMES) == (
+        "Detail (50.0 %): the step from 'power only' to 'power and balance' weighs more than all that lies "
+        "between EUR 300 and EUR 1,100."
     )
 
 

@@ -1,8 +1,9 @@
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
 from small_answers import names
-from spindlewise.answer.ladder import Climb
+from spindlewise.answer.ladder import HELD_BACK, Climb
 from spindlewise.answer.standing import Standing
 from spindlewise.cost.ladder import ladder
 from spindlewise.cost.quadrants import Offer
@@ -37,7 +38,7 @@ STEPS = climbed(
 
 
 def test_steps_are_told_with_the_price_of_each_further_gram() -> None:
-    first, second = ladder_sentences(STEPS, names())
+    first, second = ladder_sentences(STEPS, names())[:2]
     assert first == "light: 20 g lighter, costs EUR 60.00, EUR 3.00 a gram."
     assert second == (
         "lightest: 40 g lighter, costs EUR 160.00, EUR 4.00 a gram; "
@@ -45,13 +46,20 @@ def test_steps_are_told_with_the_price_of_each_further_gram() -> None:
     )
 
 
-def test_a_standing_safety_notice_cannot_be_missed() -> None:
-    assert ladder_sentences(STEPS, names(), {"light"})[0].endswith("It has a standing safety notice.")
-    blocks = ladder_blocks(STEPS, names(), {"light"})
+def test_what_a_safety_notice_holds_back_is_said_to_be_left_out() -> None:
+    held = replace(STEPS, left_out=(("frail", HELD_BACK), ("brittle", HELD_BACK), *STEPS.left_out))
+    assert ladder_sentences(held, names())[-1] == (
+        "Left out: frail and brittle, since a safety notice holds them back."
+    )
+    bullets = ladder_blocks(held, names())[-1]
+    assert isinstance(bullets, Bullets)
+    assert bullets.items[0] == "frail: a safety notice holds it back."
+
+
+def test_a_notice_on_the_present_pedals_cannot_be_missed() -> None:
+    blocks = ladder_blocks(STEPS, names(), {"start"})
     (caution,) = [b for b in blocks if isinstance(b, Paragraph) and b.tone == "caution"]
-    assert caution.text.startswith("light has a standing safety notice")
-    both = ladder_blocks(STEPS, names(), {"light", "silly"})
-    assert any("light and silly have a" in b.text for b in both if isinstance(b, Paragraph))
+    assert caution.text == "start has a standing safety notice: read it first."
 
 
 def test_what_is_not_on_the_ladder_says_why() -> None:
@@ -80,7 +88,8 @@ def test_heavier_and_cheaper_saves_money_for_each_gram() -> None:
 
 def test_lighter_and_not_dearer() -> None:
     found = climbed(offer("gift", 100, 300), owned=False, start=100)
-    assert pick_sentence("gift", found, names()) == "gift: 20 g lighter, costs EUR 0.00 less."
+    assert pick_sentence("gift", found, names()) == "", "a step is told as a step"
+    assert ladder_sentences(found, names())[0] == "gift: 20 g lighter, costs the same."
     table = next(b for b in ladder_blocks(found, names()) if isinstance(b, Table))
     assert table.rows[0][5] == "not dearer"
 
@@ -88,7 +97,7 @@ def test_lighter_and_not_dearer() -> None:
 def test_an_empty_ladder_says_so_and_what_was_left_out() -> None:
     found = climbed(offer("heavy", 100, 350))
     assert ladder_sentences(found, names()) == (
-        "Nothing that meets the needs is reliably lighter than the start.",
+        "Nothing that could be bought here is reliably lighter than the start.",
     )
     blocks = ladder_blocks(found, names())
     assert any("reliably lighter than start" in b.text for b in blocks if isinstance(b, Paragraph))

@@ -4,29 +4,36 @@ from decimal import Decimal
 import numpy as np
 import pytest
 
+import worlds
 from small_answers import names, reply
+from spindlewise.answer.break_evens import BreakEvens
 from spindlewise.answer.near_misses import NearMiss
 from spindlewise.answer.needs import Failure
+from spindlewise.answer.reply import reply_to
+from spindlewise.buyer.buyer import Buyer
 from spindlewise.decide.break_even import BreakEven, Outcome
 from spindlewise.decide.smallest_change import WeightChange
 from spindlewise.decide.weight_range import WeightRange
+from spindlewise.render.naming import naming
 from spindlewise.render.words_outlook import (
     break_even_words,
     change_words,
     near_miss_words,
     outlook_sentences,
+    range_sentences,
     range_words,
     room_words,
 )
 
 AT = BreakEven(Outcome.AT_PRICE, 57850, Decimal("578.50"))
+WEIGHTS = {"auk": 300, "brant": 400, "crake": 410}
 
 
 def test_all_that_would_change_the_answer_is_named() -> None:
     said = outlook_sentences(reply(), names())
     assert said[0].startswith("Brellowick Ferrowen 2 stays first up to a price of EUR ")
     assert any(
-        s == "Tarnquell Liskar Duo would draw level with the pick at EUR 578.50; it costs EUR 619.00."
+        s == "Tarnquell Liskar Duo would score as much as the pick at EUR 578.50; it costs EUR 619.00."
         for s in said
     )
     assert any(s.startswith("The pick stays first while price counts for ") for s in said)
@@ -40,7 +47,6 @@ def test_without_a_pick_there_is_nothing_to_lose() -> None:
 @pytest.mark.parametrize(
     ("outcome", "said"),
     [
-        (Outcome.NO_PRICE, "not even for nothing"),
         (Outcome.HELD_BACK, "while its safety notice stands"),
         (Outcome.ANY_PRICE, "at any price"),
     ],
@@ -50,11 +56,42 @@ def test_break_even_prices_that_are_no_price(outcome: Outcome, said: str) -> Non
 
 
 def test_room_upwards() -> None:
-    assert room_words("X", AT, "EUR") == "X stays first up to a price of EUR 578.50."
-    assert (
-        room_words("X", BreakEven(Outcome.ANY_PRICE), "EUR") == "X stays first at any price within the needs."
+    free, tight = worlds.buyer(), worlds.buyer(budget=Decimal(500))
+    rich = worlds.buyer(budget=Decimal(1300))
+
+    def said(room: BreakEven | None, buyer: Buyer = free, others: bool = True) -> str:
+        against = {"y": AT} if others else {}
+        return room_words("X", BreakEvens(against, "x", room, {}, Decimal(1200)), buyer)
+
+    assert said(AT) == said(AT, rich) == "X stays first up to a price of EUR 578.50."
+    assert said(AT, tight) == (
+        "X stays first up to the budget of EUR 500.00; by its score, up to EUR 578.50."
     )
-    assert room_words("X", BreakEven(Outcome.NO_PRICE), "EUR") == room_words("X", None, "EUR") == ""
+    anyhow = BreakEven(Outcome.ANY_PRICE)
+    flat = ": beyond EUR 1,200.00 dearer costs no more points."
+    assert said(anyhow) == f"X stays first at any price{flat}"
+    assert said(anyhow, rich) == f"X stays first at any price up to the budget of EUR 1,300.00{flat}"
+    assert said(anyhow, tight) == "X stays first at any price up to the budget of EUR 500.00."
+    assert said(anyhow, others=False) == "X stays first at any price, since nothing else meets the needs."
+    assert said(BreakEven(Outcome.NO_PRICE)) == said(None) == ""
+
+
+def test_those_that_no_price_would_help_share_a_sentence() -> None:
+    products = [worlds.product(n, {"weight_g": (worlds.weighed(w),)}) for n, w in WEIGHTS.items()]
+    desk = worlds.desk(products, [worlds.price(p.id, 500) for p in products])
+    found = reply_to(desk, worlds.buyer(points={"weight": 90, "price": 10}))
+    said = outlook_sentences(found, naming(desk.catalog))
+    assert (
+        "Invented Works Brant and Invented Works Crake would score less than the pick at any price, even for "
+        "nothing." in said
+    )
+
+
+def test_where_no_money_is_weighed_no_price_is_named() -> None:
+    products = [worlds.product(n, {"weight_g": (worlds.weighed(w),)}) for n, w in WEIGHTS.items()]
+    desk = worlds.desk(products, [worlds.price(p.id, 500) for p in products])
+    said = outlook_sentences(reply_to(desk, worlds.buyer(points={"weight": 1})), naming(desk.catalog))
+    assert said == ("Neither price nor ownership is weighed, so no price changes the order.",)
 
 
 def test_ranges_of_weight() -> None:
@@ -63,8 +100,23 @@ def test_ranges_of_weight() -> None:
         "The pick stays first while price counts for 10.0 % to 50.0 % (now 30.0 %); below that "
         "Tarnquell Liskar Duo leads and above it Pellamund Orrestad leads."
     )
-    never = WeightRange("price", 0.3, 0.0, 1.0, None, None)
-    assert range_words(never, names()) == "However much price counts (now 30.0 %), the pick stays first."
+    low = WeightRange("price", 0.3, 0.0, 0.5, None, "pellamund-orrestad")
+    assert range_words(low, names()) == (
+        "The pick stays first while price counts for at most 50.0 % (now 30.0 %); "
+        "above that Pellamund Orrestad leads."
+    )
+    high = WeightRange("price", 0.3, 0.1, 1.0, "pellamund-orrestad", None)
+    assert "for at least 10.0 % (now 30.0 %); below that" in range_words(high, names())
+
+
+def test_criteria_that_never_take_the_first_place_share_a_sentence() -> None:
+    never = [WeightRange(name, 0.3, 0.0, 1.0, None, None) for name in ("price", "warranty", "weight")]
+    (said,) = range_sentences(never, names())
+    assert said == (
+        "However much price (now 30.0 %), warranty (now 30.0 %) or weight (now 30.0 %) counts, the pick "
+        "stays first. The other weights keep their proportions here."
+    )
+    assert range_sentences((), names()) == []
 
 
 def test_the_smallest_change_and_none_at_all() -> None:

@@ -1,4 +1,4 @@
-"""At which price each candidate would draw level with the leader, and how dear the leader may become."""
+"""At which price each candidate would score as much as the leader, and how dear the leader may become."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -16,6 +16,7 @@ from spindlewise.decide.break_even import (
     PriceScale,
     PriceTerm,
     break_even,
+    flat_beyond,
     headroom,
     score_without,
 )
@@ -45,7 +46,9 @@ class BreakEvens:
     leader: str | None
     room: BreakEven | None
     out: Mapping[str, OutAt]
-    """By product id: what is out, and whether a price would bring it level with the leader."""
+    """By product id: what is out, and whether a price would bring it to the leader's score."""
+    flat_beyond: Decimal | None = None
+    """The price beyond which a dearer leader loses no more points; None where no price is weighed."""
 
 
 def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
@@ -64,7 +67,8 @@ def break_evens(desk: Desk, ranking: Ranking) -> BreakEvens:
     )
     room = headroom(scale, without, ranking.scores.expected, first, ranking.held_back)
     against = {name: found[row] for row, name in enumerate(names) if row != first}
-    return BreakEvens(against, names[first], room, _out(desk, ranking, first))
+    flat = flat_beyond(scale, first, len(names)) if scale.terms else None
+    return BreakEvens(against, names[first], room, _out(desk, ranking, first), flat)
 
 
 def _out(desk: Desk, ranking: Ranking, first: int | None) -> dict[str, OutAt]:
@@ -101,7 +105,7 @@ def _at_most(level: BreakEven, budget: Decimal) -> OutAt:
 
 
 def break_even_between(desk: Desk, ranking: Ranking, product: str, rival: str) -> BreakEven:
-    """The price at which one candidate would draw level with another as that stands."""
+    """The price at which one candidate would score as much as another as that stands."""
     scale, without = price_scale(desk, ranking.buyer, ranking.table, ranking.weighed)
     row, other = ranking.row(product), ranking.row(rival)
     held = np.full(len(without), bool(ranking.held_back[other]))

@@ -12,6 +12,9 @@ from spindlewise.answer.standing import Standing
 from spindlewise.cost.ladder import LadderStep, ladder
 from spindlewise.cost.quadrants import Offer
 
+HELD_BACK = "a safety notice holds it back"
+"""Why a product that could be bought is no step: nobody should climb to it or be measured by it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Climb:
@@ -31,6 +34,7 @@ class Climb:
 def climb(desk: Desk, ranking: Ranking, baseline: str | None = None) -> Climb:
     """The ladder over all that pass the buyer's needs; raises NoAnswer where the baseline has no figures.
 
+    What a safety notice holds back is left out, so that it neither is a step nor makes another look dear.
     Without a named baseline it is the buyer's present pedals, owned; a named one is bought like the rest.
     """
     buyer = ranking.buyer
@@ -55,7 +59,9 @@ def climb(desk: Desk, ranking: Ranking, baseline: str | None = None) -> Climb:
         price = market.prices[name]
         if name == start or not isinstance(price, Paid):
             continue
-        if weights[name].value is None:
+        if name in market.held_back:
+            left_out.append((name, HELD_BACK))
+        elif weights[name].value is None:
             left_out.append((name, f"weight {weights[name].origin}: {weights[name].source}"))
         else:
             offers.append(_offer(name, price.amount, weights[name]))

@@ -142,7 +142,7 @@ def _nothing_because(ranking: Ranking) -> str:
     if ranking.pick:
         return ""
     if ranking.placed:
-        return "everything that meets the needs is held back by a safety notice"
+        return "everything that no need keeps out is held back by a safety notice"
     return "nothing in the catalog meets all the needs"
 
 

@@ -48,7 +48,7 @@ def versus(
 ) -> None:
     """Set two products side by side for one buyer.
 
-    Who gains where, at which price each would draw level, and what changing from A to B does to the bike.
+    Who gains where, at which price each would score as much, and what changing from A to B does to the bike.
     """
     asked = common(ctx, catalog, as_of, json)
     desk = open_desk(asked)

@@ -1,4 +1,4 @@
-"""At which price a product draws level with a rival, to the currency's minor unit."""
+"""At which price a product scores as much as a rival, to the currency's minor unit."""
 
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
@@ -182,6 +182,14 @@ def headroom(
         return BreakEven(Outcome.ANY_PRICE)
     best = float(np.max(expected[rivals]))
     return break_even(_of_row(scale, first, n), without[first : first + 1], best)[0]
+
+
+def flat_beyond(scale: PriceScale, row: int, products: int) -> Decimal:
+    """Give the price from which on row `row` of so many products loses no more points by being dearer.
+
+    In the buyer's currency; 0 where the curves are flat from the start, as with no terms at all.
+    """
+    return Decimal(_of_row(scale, row, products).flat_from() - 1).scaleb(-scale.exponent)
 
 
 def _of_row(scale: PriceScale, row: int, n: int) -> PriceScale:

@@ -160,7 +160,7 @@ def out_json(found: OutAt | None, currency: str) -> dict[str, Json]:
 
 
 def break_even_json(found: BreakEven | None, currency: str) -> Json:
-    """The price at which it draws level with the first, or null."""
+    """The price at which it scores as much as the first, or null."""
     if found is None or found.outcome is not Outcome.AT_PRICE or found.amount is None:
         return None
     return {"amount": amount_text(found.amount, currency), "currency": currency}

@@ -32,7 +32,7 @@ def brief_text(catalog: Catalog, found: Brief, names: Naming) -> str:
 def _pick_lines(found: Brief, names: Naming) -> list[str]:
     pick = found.pick
     if pick is None:
-        held = "all that meets the needs is held back by a safety notice"
+        held = "all that no need keeps out is held back by a safety notice"
         why = held if len(found.ranking.order) else "nothing in the catalog meets all the needs"
         return [f"No recommendation: {why}."]
     price = money_text(pick.paid.amount, pick.paid.currency)

@@ -1,13 +1,23 @@
 """What stands beside the main answer: trades between weights, promises, cranks, and seconds on a climb."""
 
+from decimal import Decimal
+
 from spindlewise.answer.crank_caution import CrankCaution
 from spindlewise.answer.gram_worth import NO_CLIMB, GramWorth
 from spindlewise.answer.promised import Promise
 from spindlewise.answer.reply import Reply
-from spindlewise.answer.trades import Trade
+from spindlewise.answer.trades import MONEY, Trade
 from spindlewise.reception.budget import Budget
 from spindlewise.render.naming import Naming, listed, share_text
-from spindlewise.units import money_text, number_text, percent_text, points_text, watts_text
+from spindlewise.units import (
+    about_money_text,
+    figure_text,
+    money_text,
+    number_text,
+    percent_text,
+    points_text,
+    watts_text,
+)
 
 NO_VERSION = ("unknown", "not applicable")
 
@@ -21,16 +31,22 @@ def trade_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
 
 def trade_words(each: Trade, currency: str, names: Naming) -> str:
     """One weight in words of money, or of points where no money is weighed."""
-    name = names.title(each.criterion)
+    head = f"{names.title(each.criterion)} ({share_text(each.share)})"
+    points = points_text(each.points)
+    if each.criterion in MONEY and each.amount is not None:
+        return f"{head}: {about_money_text(Decimal(repr(each.amount)), currency)} more cost {points} points."
     if each.amount is None:
-        what = f"from '{each.worse}' to '{each.better}'"
+        what, verb = f"the step from '{each.worse}' to '{each.better}'", ("comes", "weighs")
+    elif each.amount == 1:
+        what, verb = figure_text(each.amount, each.unit), ("comes", "weighs")
     else:
-        size = f"{each.amount:g} {each.unit}".strip()
-        what = f"{size} of it"
-    head = f"{name} ({share_text(each.share)})"
+        what, verb = f"{each.amount:g} {each.unit}".strip(), ("come", "weigh")
     if each.money is None:
-        return f"{head}: {what} come to {points_text(each.points)} points."
-    return f"{head}: {what} weigh as much as {money_text(each.money, currency)}."
+        return f"{head}: {what} {verb[0]} to {points} points."
+    if each.beyond is not None:
+        low, high = (about_money_text(end, currency) for end in each.beyond)
+        return f"{head}: {what} {verb[1]} more than all that lies between {low} and {high}."
+    return f"{head}: {what} {verb[1]} as much as about {about_money_text(each.money, currency)}."
 
 
 def promise_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:

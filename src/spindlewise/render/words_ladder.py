@@ -2,7 +2,7 @@
 
 from collections.abc import Collection
 
-from spindlewise.answer.ladder import Climb
+from spindlewise.answer.ladder import HELD_BACK, Climb
 from spindlewise.cost.ladder import LadderStep
 from spindlewise.cost.quadrants import Interval
 from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
@@ -10,7 +10,6 @@ from spindlewise.render.naming import Naming, listed
 from spindlewise.render.words_figures import graded_words
 from spindlewise.units import grams_text, money_text, number_text
 
-NOTICED = " It has a standing safety notice."
 ON_IT = ("rung", "lighter and not dearer")
 
 
@@ -19,7 +18,6 @@ def ladder_blocks(climb: Climb, names: Naming, noticed: Collection[str] = ()) ->
     start = names.product(climb.baseline)
     spent = "already owned, so its price counts as nothing" if climb.owned else "bought like the rest"
     steps = [step for step in climb.steps if step.status in ON_IT]
-    warned = [names.product(s.product) for s in climb.steps if s.product in noticed]
     others = [step for step in climb.steps if step.status not in (*ON_IT, "baseline")]
     blocks: list[Block] = [
         Heading("What each gram saved costs", 1),
@@ -35,11 +33,8 @@ def ladder_blocks(climb: Climb, names: Naming, noticed: Collection[str] = ()) ->
         blocks.append(
             Paragraph(f"Nothing here is reliably lighter than {start} and worth its price.", "important")
         )
-    if warned:
-        have = "has" if len(warned) == 1 else "have"
-        blocks.append(
-            Paragraph(f"{listed(warned)} {have} a standing safety notice: read it first.", "caution")
-        )
+    if climb.baseline in noticed:
+        blocks.append(Paragraph(f"{start} has a standing safety notice: read it first.", "caution"))
     if others:
         blocks += [
             Heading("Not on the ladder"),
@@ -53,22 +48,22 @@ def ladder_blocks(climb: Climb, names: Naming, noticed: Collection[str] = ()) ->
     return tuple(blocks)
 
 
-def ladder_sentences(climb: Climb, names: Naming, noticed: Collection[str] = ()) -> tuple[str, ...]:
-    """The steps of the ladder, one sentence each, for a reply that says more than this."""
+def ladder_sentences(climb: Climb, names: Naming) -> tuple[str, ...]:
+    """The steps of the ladder, one sentence each, and what is left out, for a reply that says more."""
     steps = [step for step in climb.steps if step.status in ON_IT]
-    if not steps:
-        return (
-            f"Nothing that meets the needs is reliably lighter than the {names.product(climb.baseline)}.",
-        )
-    return tuple(
-        f"{_step_sentence(step, climb, names)}{NOTICED if step.product in noticed else ''}" for step in steps
-    )
+    none = f"Nothing that could be bought here is reliably lighter than the {names.product(climb.baseline)}."
+    said = [_step_sentence(step, climb, names) for step in steps] if steps else [none]
+    held = [names.product(name) for name, why in climb.left_out if why == HELD_BACK]
+    if held:
+        it = "it" if len(held) == 1 else "them"
+        said.append(f"Left out: {listed(held)}, since a safety notice holds {it} back.")
+    return tuple(said)
 
 
 def pick_sentence(product: str, climb: Climb, names: Naming) -> str:
-    """What the grams of one product cost against the baseline; empty where it is not among the steps."""
+    """What one product's grams cost against the baseline; empty where it is a step or no candidate."""
     for step in climb.steps:
-        if step.product == product and step.status != "baseline":
+        if step.product == product and step.status not in ("baseline", *ON_IT):
             return f"{names.product(product)}: {_against_baseline(step, climb)}."
     return ""
 
@@ -83,7 +78,10 @@ def _step_sentence(step: LadderStep, climb: Climb, names: Naming) -> str:
 
 def _against_baseline(step: LadderStep, climb: Climb) -> str:
     extra = money_text(abs(step.extra_cost), climb.currency)
-    more = f"costs {extra}{'' if climb.owned else ' more'}" if step.extra_cost > 0 else f"costs {extra} less"
+    more = "costs the same"
+    if step.extra_cost:
+        than = " less" if step.extra_cost < 0 else "" if climb.owned else " more"
+        more = f"costs {extra}{than}"
     if step.quadrant == "no reliable saving":
         return f"{more}; the weighings cannot tell which of the two is lighter"
     said = f"{saving_words(step.saving_g)}, {more}"

@@ -124,7 +124,7 @@ def rank_table(
 
 
 def first_at_words(found: BreakEven, currency: str) -> str:
-    """At which price a product would draw level with the first, in a table's cell."""
+    """At which price a product would score as much as the first, in a table's cell."""
     if found.outcome is Outcome.AT_PRICE and found.amount is not None:
         return money_text(found.amount, currency)
     return {Outcome.ANY_PRICE: "any price", Outcome.HELD_BACK: "held back"}.get(found.outcome, "no price")
@@ -217,7 +217,7 @@ def pick_words(ranking: Ranking, names: Naming) -> str:
     pick = ranking.pick
     if pick is None:
         if ranking.placed:
-            return "No pick: everything that meets the needs is held back by a safety notice."
+            return "No pick: everything that no need keeps out is held back by a safety notice."
         return "No pick: nothing in the catalog meets all the needs."
     reasons = level_reasons(ranking, pick)
     price = money_text(pick.paid.amount, pick.paid.currency)

@@ -241,9 +241,8 @@ def _cost_per_gram(reply: Reply, names: Naming) -> tuple[Block, ...]:
     head = Heading("What each gram saved costs")
     if reply.climb is None:
         return (head, Paragraph(f"Cannot be said: {reply.climb_missing}."))
-    noticed = {name for name, _ in reply.notices}
     own = pick_sentence(reply.pick.product, reply.climb, names)
-    steps = [said for said in ladder_sentences(reply.climb, names, noticed) if said != own]
+    steps = ladder_sentences(reply.climb, names)
     start = names.product(reply.climb.baseline)
     blocks = (head, Paragraph(f"Against your {start}:"), Bullets((*([own] if own else []), *steps)))
     seconds = gram_sentence(reply.gram_worth, gram_price(reply))

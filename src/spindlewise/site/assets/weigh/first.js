@@ -9,7 +9,7 @@ const WeighFirst = (() => {
   }[room.outcome] || (() => ""))();
   const pickWords = (found) => {
     if (found.missing) return "No ranking: " + found.missing + ".";
-    return found.order.length ? "No pick: everything that meets the needs is held back by a safety notice."
+    return found.order.length ? "No pick: everything that no need keeps out is held back by a safety notice."
       : "No pick: nothing in the catalog meets all the needs.";
   };
   const readingWords = (row, asked) => {
@@ -26,7 +26,7 @@ const WeighFirst = (() => {
       return;
     }
     const level = pick.level ? "Level with it: " + N.listed(O.levelWith(found.order, pick).map(name)) +
-      ". The figures cannot tell them apart; take the one that you like better." : null;
+      "; their scores differ by less than the figures leave open. Between level products, take the one that you like better." : null;
     box.replaceChildren(
       el("p", { class: "w-over" }, "First for you"),
       el("p", { class: "w-name" }, productLink(pick.id, name(pick))),

@@ -39,8 +39,9 @@ const WeighLadder = (() => {
     const owned = offer(start.id, N.decimal(0), start.figures.weight);
     const others = found.order.filter((row) => row.id !== start.id);
     const rank = new Map(found.order.map((row) => [row.id, row]));
-    const leftOut = others.filter((row) => row.product.figures.weight.value === null);
-    const offers = others.filter((row) => row.product.figures.weight.value !== null)
+    const bare = (row) => row.held_back || row.product.figures.weight.value === null;
+    const leftOut = others.filter(bare);
+    const offers = others.filter((row) => !bare(row))
       .map((row) => offer(row.id, N.money(row.paid.minor_units, found.market.digits), row.product.figures.weight));
     const seen = new Map(offers.map((o) => [o, saving(owned, o)]));
     const told = offers.filter((o) => !(seen.get(o).low.n <= 0n && seen.get(o).high.n >= 0n));

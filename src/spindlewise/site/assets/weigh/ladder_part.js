@@ -6,7 +6,7 @@ const WeighLadderPart = (() => {
 
   const grams = (d) => N.plain(N.inSteps(d, 0));
   const against = (step, market) => {
-    const free = step.extra.n === 0n, cost = "costs " + N.moneyText(step.extra, market) + (free ? " less" : "");
+    const cost = step.extra.n === 0n ? "costs the same" : "costs " + N.moneyText(step.extra, market);
     if (step.status === "no reliable saving") return cost + "; the weighings cannot tell which of the two is lighter";
     const lighter = step.saving.expected.n > 0n;
     return grams(lighter ? step.saving.expected : N.subtract(N.decimal(0), step.saving.expected)) + " g " +
@@ -34,10 +34,11 @@ const WeighLadderPart = (() => {
         [["Pedal"], ["Saves", true], ["Range", true], ["Costs", true], ["A gram", true], ["Each further gram", true]],
         steps.map((s) => [name(s.row), grams(s.saving.expected) + " g", grams(s.saving.low) + " to " + grams(s.saving.high) + " g",
           N.moneyText(s.extra, market), s.each ? L.perGram(s.each, market) : "not dearer", s.further ? L.perGram(s.further, market) : ""]))
-        : measured("Nothing that meets your needs is reliably lighter."),
+        : measured("Nothing that could be bought here is reliably lighter."),
       others.length || made.leftOut.length ? el("details", {}, el("summary", {}, "Not on the ladder"),
         bullets([...others.map((s) => name(s.row) + ": " + off(s) + "."),
-          ...made.leftOut.map((row) => name(row) + ": weight " + row.product.figures.weight.origin + ".")])) : null);
+          ...made.leftOut.map((row) => name(row) + ": " + (row.held_back ? "a safety notice holds it back"
+            : "weight " + row.product.figures.weight.origin) + ".")])) : null);
   };
 
   return { draw };

@@ -1,5 +1,5 @@
 "use strict";
-// Money as points: the cost of owning, and the prices at which products draw level.
+// Money as points: the cost of owning, and the prices at which products score alike.
 const WeighMoney = (() => {
   const N = WeighNumbers, C = WeighCurves;
 

@@ -23,7 +23,7 @@ const WeighReasons = (() => {
     const rows = found.excluded.filter((row) => !kind(row)), other = found.excluded.filter(kind);
     return section("w-out", "Out, and why", bullets([
       ...rows.map((row) => [el("strong", {}, name(row)), ": " + row.out.map((f) => f.because).join("; ") + "." +
-        (row.in_at ? " In, and level with the first, at " + N.moneyText(row.in_at, found.market) + "." : "")]),
+        (row.in_at ? " In, and as good as the first, at " + N.moneyText(row.in_at, found.market) + "." : "")]),
       ...(other.length ? [N.listed(other.map(name)) + ": of a kind that was not asked for."] : []),
     ], true));
   };

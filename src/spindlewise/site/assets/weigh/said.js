@@ -68,14 +68,14 @@ const WeighSaid = (() => {
     const { market, pick } = found;
     if (data.invented) lines.push(data.invented, "");
     if (!pick) {
-      lines.push(found.order.length ? "No pick: everything that meets the needs is held back by a safety notice."
+      lines.push(found.order.length ? "No pick: everything that no need keeps out is held back by a safety notice."
         : "No pick: nothing in the catalog meets all the needs.");
     } else {
       lines.push("Our pick: " + pick.product.name + ".", "Price: " + pick.paid.said + ".",
         "Score: " + scoreWords(pick) + ".");
       if (pick.level) {
         lines.push("Level with it: " + N.listed(O.levelWith(found.order, pick).map((row) => row.product.name)) +
-          "; the difference lies within what the figures are sure of.");
+          "; their scores differ by less than the figures leave open.");
       }
     }
     lines.push(frame(data, asked, market),
@@ -83,7 +83,7 @@ const WeighSaid = (() => {
     for (const row of found.order) {
       lines.push((row.held_back ? "-" : row.rank + (row.level ? "=" : "")) + " " + row.product.name + ": " +
         N.pointsText(row.score.expected) + ", " + price(row, market) +
-        (row === found.leader ? "" : "; level with the first at " + firstAt(row, market) +
+        (row === found.leader ? "" : "; as good as the first at " + firstAt(row, market) +
           "; " + O.differenceWords(O.differences(found, row, found.leader)) + " against it"));
     }
     const told = [...found.order.filter((row) => row.product.notices.length)].flatMap((row) => row.product.notices);

@@ -68,7 +68,7 @@ const WeighTable = (() => {
     const bar = strip({ low: 0, expected: 0, high: 0 }), [, span, mark] = bar.children;
     const at = el("span");
     const score = cell("Score", { class: "score" }, expected, bar, range), cells = new Map();
-    const atCell = cell("Level with the first at", { class: "w-at" }, at);
+    const atCell = cell("As good as the first at", { class: "w-at" }, at);
     const tr = el("tr", { role: "row" });
     let columns = "";
     const update = (row, found, longest) => {
@@ -94,7 +94,7 @@ const WeighTable = (() => {
   const draw = ({ found }) => {
     const table = byId("w-table"), criteria = found.missing ? [] : found.criteria;
     const longest = Math.max(...(found.shares || [1])), body = table.tBodies[0];
-    const titles = ["Place", "Pedal", "Score", "Level with the first at", ...criteria.map((c) => c.title)];
+    const titles = ["Place", "Pedal", "Score", "As good as the first at", ...criteria.map((c) => c.title)];
     const heads = table.tHead.rows[0];
     if ([...heads.cells].map((th) => th.textContent).join("|") !== titles.join("|")) heads.replaceChildren(...titles.map(head));
     const rows = (found.order || []).map((row) => {

@@ -1,67 +1,86 @@
-"""A terminal: tables and colour, no colour where none is wanted, columns chosen to fit."""
+"""A terminal: tables and colour by rich, no colour where none is wanted, columns chosen to fit."""
 
+from __future__ import annotations
+
+import io
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from spindlewise.problems import shown
-from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
-from spindlewise.render.fitting import GAP, as_entries, cells_wide, column_widths, fitted, table_width
+from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Table
+from spindlewise.render.fitting import as_entries, fitted, table_width
 from spindlewise.render.wrapping import wrapped
 
-BOLD, FAINT, UNDERLINED, RED = "1", "2", "4", "31"
-"""Parameters of Select Graphic Rendition (ECMA-48, 8.3.117)."""
-STYLES = {"plain": (), "important": (BOLD,), "caution": (BOLD, RED), "quiet": (FAINT,)}
+if TYPE_CHECKING:
+    from rich.console import Console
+
+STYLES = {"plain": "", "important": "bold", "caution": "bold red", "quiet": "dim"}
 LONGEST_LINE = 100
 """Prose is wrapped here even on a wider screen, since longer lines are hard to read."""
 
 
 def as_terminal(blocks: Iterable[Block], width: int, colour: bool) -> str:
     """The blocks for a screen of this width, with one line feed at the end; "" for no blocks."""
-    lines = "\n\n".join(_lines(block, width, colour) for block in blocks).rstrip("\n")
-    return lines + "\n" if lines else ""
+    from rich.console import Console
+
+    console = Console(
+        file=io.StringIO(),
+        width=width,
+        force_terminal=colour,
+        no_color=not colour,
+        color_system="standard" if colour else None,
+        highlight=False,
+        markup=False,
+        emoji=False,
+        legacy_windows=False,
+        _environ={},
+    )
+    with console.capture() as captured:
+        for number, block in enumerate(blocks):
+            if number:
+                console.print()
+            _print(console, block, width)
+    lines = captured.get().rstrip("\n")
+    return "\n".join(line.rstrip() for line in lines.split("\n")) + "\n" if lines else ""
 
 
-def _lines(block: Block, width: int, colour: bool) -> str:
+def _print(console: Console, block: Block, width: int) -> None:
     prose = min(width, LONGEST_LINE)
     match block:
         case Heading(text=text, level=level):
-            style = (BOLD, UNDERLINED) if level == 1 else (BOLD,)
-            return _styled(wrapped(shown(text), prose), style, colour)
+            _say(console, wrapped(shown(text), prose), "bold underline" if level == 1 else "bold")
         case Paragraph(text=text, tone=tone):
-            said = wrapped(("! " if tone == "caution" else "") + shown(text), prose)
-            return _styled(said, STYLES[tone], colour)
+            _say(console, wrapped(("! " if tone == "caution" else "") + shown(text), prose), STYLES[tone])
         case Bullets(items=items):
-            return "\n".join(wrapped(shown(item), prose, " - ", "   ") for item in items)
+            _say(console, "\n".join(wrapped(shown(item), prose, " - ", "   ") for item in items), "")
         case Table():
-            return _table(block, width, colour)
+            _print_table(console, block, width)
 
 
-def _styled(lines: str, style: tuple[str, ...], colour: bool) -> str:
-    """Each line in this style by itself, so that nothing of it runs on where a pager cuts."""
-    if not colour or not style:
-        return lines
-    return "\n".join(f"\x1b[{';'.join(style)}m{line}\x1b[0m" if line else "" for line in lines.split("\n"))
+def _say(console: Console, lines: str, style: str) -> None:
+    from rich.text import Text
+
+    console.print(Text(lines, style=style), soft_wrap=True)
 
 
-def _table(table: Table, width: int, colour: bool) -> str:
-    caption = f"{shown(table.caption)}:\n" if table.caption else ""
-    small = fitted(_shown(table), width)
+def _print_table(console: Console, table: Table, width: int) -> None:
+    from rich.box import SIMPLE_HEAD
+    from rich.table import Table as Drawn
+    from rich.text import Text
+
+    small = fitted(table, width)
+    if table.caption:
+        _say(console, shown(table.caption) + ":", "")
     if table_width(small) > width:
-        return caption + _lines(as_entries(table), width, colour)
-    widths = column_widths(small)
-    head = _styled(_line(small, tuple(column.title for column in small.columns), widths), (BOLD,), colour)
-    rule = "─" * table_width(small)
-    return caption + "\n".join([head, rule, *(_line(small, row, widths) for row in small.rows)])
-
-
-def _shown(table: Table) -> Table:
-    """The table with all that cannot be seen written as escapes, which take room."""
-    columns = tuple(Column(shown(c.title), c.align, c.spare, c.is_name) for c in table.columns)
-    return Table(table.caption, columns, tuple(tuple(map(shown, row)) for row in table.rows))
-
-
-def _line(table: Table, cells: tuple[str, ...], widths: list[int]) -> str:
-    padded = []
-    for column, cell, size in zip(table.columns, cells, widths, strict=True):
-        space = " " * (size - cells_wide(cell))
-        padded.append(space + cell if column.align == "right" else cell + space)
-    return (" " * GAP).join(padded).rstrip()
+        _print(console, as_entries(table), width)
+        return
+    # rich's own divider and one space more: the gap of two that `fitted` counts with
+    drawn = Drawn(
+        box=SIMPLE_HEAD, show_edge=False, pad_edge=False, header_style="bold", collapse_padding=False
+    )
+    drawn.padding = (0, 1, 0, 0)
+    for column in small.columns:
+        drawn.add_column(Text(column.title), justify=column.align, no_wrap=True)
+    for row in small.rows:
+        drawn.add_row(*(Text(shown(cell)) for cell in row))
+    console.print(drawn)

@@ -82,7 +82,7 @@ def told_elsewhere(catalog: Path, under: Circumstances, locales: Path | None) ->
         "LC_ALL": under.locale,
         "LANG": under.locale,
         "TZ": under.zone,
-        "PYTHONPATH": str(Path(__file__).parents[1]),
+        "PYTHONPATH": os.pathsep.join(sys.path),
         **dict.fromkeys(("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"), threads),
     }
     if locales is not None:

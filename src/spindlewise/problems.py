@@ -12,9 +12,9 @@ Style = Literal["plain", "human", "json", "github"]
 Sources = Callable[[str], str | None]
 
 RESERVED_FILE_NAMES = frozenset(
-    {"con", "prn", "aux", "nul", *(f"com{n}" for n in range(10)), *(f"lpt{n}" for n in range(10))}
+    {"con", "prn", "aux", "nul", "index"} | {f"{port}{n}" for port in ("com", "lpt") for n in range(10)}
 )
-"""File names that some systems keep for devices; nothing that becomes a file may be called so."""
+"""File names that some systems keep for devices, and servers for a folder's own page: no id is one."""
 
 _SHORT_ESCAPES = {"\n": "\\n", "\r": "\\r", "\t": "\\t", "\0": "\\0"}
 _WINDOW = 100

@@ -80,7 +80,7 @@ def _print_table(console: Console, table: Table, width: int) -> None:
     )
     drawn.padding = (0, 1, 0, 0)
     for column in small.columns:
-        drawn.add_column(Text(column.title), justify=column.align, no_wrap=True)
+        drawn.add_column(Text(shown(column.title)), justify=column.align, no_wrap=True)
     for row in small.rows:
         drawn.add_row(*(Text(shown(cell)) for cell in row))
     console.print(drawn)

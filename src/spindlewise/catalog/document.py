@@ -1,6 +1,6 @@
 """A document: one catalog file as plain data, with the place of every value and key."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final, final
 
@@ -23,24 +23,34 @@ class Misread:
 MISREAD: Final = Misread()
 
 
+Spots = dict[Path, tuple[int, int]]
+"""Line and column by path."""
+
+
 class Places(Mapping[Path, Place]):
     """Paths to places, kept as pairs of line and column until somebody asks."""
 
     __slots__ = ("_file", "_spots")
 
-    def __init__(self, file: str, spots: dict[Path, tuple[int, int]]) -> None:
+    def __init__(self, file: str, spots: Spots | Callable[[], Spots]) -> None:
+        """`spots`, or what finds them where anybody asks for one: of a file without a problem nobody does."""
         self._file = file
         self._spots = spots
 
     def __getitem__(self, path: Path) -> Place:
-        line, column = self._spots[path]
+        line, column = self._found()[path]
         return Place(self._file, line, column)
 
     def __iter__(self) -> Iterator[Path]:
-        return iter(self._spots)
+        return iter(self._found())
 
     def __len__(self) -> int:
-        return len(self._spots)
+        return len(self._found())
+
+    def _found(self) -> Spots:
+        if callable(self._spots):
+            self._spots = self._spots()
+        return self._spots
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,6 +44,11 @@ def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | 
     `progress` may wrap the list of product files to show how far the reading has come. The rules in
     `checks` see what could be read; they do not run where catalog.yaml or criteria.yaml could not.
     """
+    with _collector_paused():
+        return _opened(folder, progress)
+
+
+def _opened(folder: Path, progress: Progress) -> tuple[Catalog | None, list[Problem]]:
     missing = [name for name in ("catalog.yaml", "criteria.yaml") if not (folder / name).is_file()]
     if missing:
         tip = "name a catalog folder with --catalog, or begin one with `spindlewise new catalog`"
@@ -53,8 +58,7 @@ def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | 
     documents: dict[str, Document] = {}
     settings = _record(Settings, folder / "catalog.yaml", documents, problems)
     criteria = _record(Criteria, folder / "criteria.yaml", documents, problems)
-    with _collector_paused():
-        products, unread = _products(folder / "products", progress, documents, problems)
+    products, unread = _products(folder / "products", progress, documents, problems)
     prices, found = read_price_log(folder / "prices.csv", (folder / "prices.csv").as_posix())
     problems += found
     rates, found = read_rates(folder / "rates.csv", (folder / "rates.csv").as_posix())
@@ -141,4 +145,7 @@ def _collector_paused() -> Iterator[None]:
         yield
     finally:
         if was_on:
+            # all of it counts as old, else it would be looked through at once
+            gc.freeze()
+            gc.unfreeze()
             gc.enable()

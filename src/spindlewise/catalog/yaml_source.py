@@ -36,6 +36,8 @@ def decode(raw: str | bytes, name: str) -> tuple[str, list[Problem]]:
     else:
         text = raw
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    if text.replace("\n", "").isprintable():  # then there is neither a tab nor anything that cannot be seen
+        return text, []
     return text, _forbidden_characters(text, name) + _leading_tabs(text, name)
 
 

@@ -4,13 +4,16 @@ A byte order mark and CRLF line ends are accepted. Refused are anchors, aliases,
 several documents, duplicate keys, keys that are not words, and plain scalars on which YAML readers differ.
 """
 
+import os
 import stat
+from functools import cache
 from pathlib import Path
 
 import yaml
 
 from spindlewise.catalog.document import MISREAD, Document, Places
 from spindlewise.catalog.yaml_source import LARGEST_BYTES, decode
+from spindlewise.catalog.yaml_swift import read_swift
 from spindlewise.catalog.yaml_syntax import syntax_problem
 from spindlewise.catalog.yaml_walk import Walk
 from spindlewise.problems import Problem, sorted_problems
@@ -24,11 +27,15 @@ def read_yaml(path: Path, shown: str) -> tuple[Document | None, list[Problem]]:
     `shown` is the file's name in problems. Reads regular files only, and never more than the largest size.
     """
     try:
-        # Asked before opening: opening a pipe waits for whoever writes into it.
-        if not stat.S_ISREG(path.stat().st_mode):
-            return None, [_unreadable(shown, "is not a regular file")]
-        with path.open("rb") as file:
-            raw = file.read(LARGEST_BYTES + 1)
+        # Without waiting: opening a pipe would wait for whoever writes into it.
+        handle = os.open(path, os.O_RDONLY | os.O_NONBLOCK)
+        try:
+            if not stat.S_ISREG(os.fstat(handle).st_mode):
+                return None, [_unreadable(shown, "is not a regular file")]
+            with open(handle, "rb", buffering=0, closefd=False) as file:  # it is open already
+                raw = file.read(LARGEST_BYTES + 1)
+        finally:
+            os.close(handle)
     except (OSError, ValueError) as error:
         return None, [_unreadable(shown, (getattr(error, "strerror", None) or str(error)).lower())]
     return read_yaml_text(raw, shown)
@@ -42,6 +49,9 @@ def read_yaml_text(text: str | bytes, shown: str) -> tuple[Document | None, list
     content, problems = decode(text, shown)
     if problems:
         return None, sorted_problems(problems)
+    data = read_swift(content)
+    if data is not None:
+        return Document(shown, data, *_places_later(content, shown), content), []
     walk = Walk(shown)
     try:
         walk.run(content)
@@ -51,6 +61,18 @@ def read_yaml_text(text: str | bytes, shown: str) -> tuple[Document | None, list
         return None, sorted_problems(walk.problems)
     places, key_places = Places(shown, walk.spots), Places(shown, walk.key_spots)
     return Document(shown, walk.data, places, key_places, content), sorted_problems(walk.problems)
+
+
+def _places_later(content: str, shown: str) -> tuple[Places, Places]:
+    """The places of values and of keys in a text that is known to be right, found when one is asked for."""
+
+    @cache
+    def walked() -> Walk:
+        walk = Walk(shown)
+        walk.run(content)
+        return walk
+
+    return Places(shown, lambda: walked().spots), Places(shown, lambda: walked().key_spots)
 
 
 def _unreadable(shown: str, why: str) -> Problem:

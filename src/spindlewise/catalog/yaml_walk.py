@@ -5,7 +5,7 @@ from typing import Any
 import yaml
 
 from spindlewise.catalog import yaml_refusals as refusals
-from spindlewise.catalog.document import MISREAD, Path, dotted
+from spindlewise.catalog.document import MISREAD, Path, Spots, dotted
 from spindlewise.catalog.plain_scalar import Surprise, read_plain
 from spindlewise.problems import Place, Problem
 
@@ -19,9 +19,8 @@ MOST_PROBLEMS = 100
 """Problems of one file; reading stops there."""
 
 Spot = tuple[int, int]
-Spots = dict[Path, Spot]
 
-_EVENTS: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+EVENTS: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 """The event source: libyaml's where PyYAML was built with it. Only its parser is used."""
 
 
@@ -72,7 +71,7 @@ class Walk:
 
     def run(self, text: str) -> None:
         """Walk the text's events. Raises yaml.MarkedYAMLError where the text is not YAML."""
-        loader = _EVENTS(text)
+        loader = EVENTS(text)
         try:
             event = loader.get_event()
             while event is not None:

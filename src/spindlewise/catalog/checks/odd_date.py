@@ -4,6 +4,7 @@ PASS: `date: 2026-03-12`
 FAIL: `date: 2206-03-12`, which no as-of date will ever reach
 """
 
+import re
 from collections.abc import Iterator
 from datetime import date, timedelta
 
@@ -19,6 +20,8 @@ AHEAD = timedelta(days=2 * 366)
 LATEST = date(2099, 12, 31)
 """Where the catalog is read as of today: the clock decides nothing here."""
 RULE = "odd-date"
+WRITTEN = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+"""A day as YAML has it; the text may hold more of them than the data, such as in a remark."""
 
 
 def check(catalog: Catalog) -> Iterator[Problem]:
@@ -27,12 +30,21 @@ def check(catalog: Catalog) -> Iterator[Problem]:
     latest = LATEST if isinstance(pinned, str) else pinned + AHEAD
     for product in catalog.products:
         document = catalog.documents.get(product)
-        for path, day in _days(document.data if document else None, ()):
+        if document is None or _nothing_odd(document.text, latest):
+            continue
+        for path, day in _days(document.data, ()):
             if not EARLIEST <= day <= latest:
                 yield at_value(catalog, product, path, RULE, *_words(day, latest))
     for row in catalog.prices:
         if not EARLIEST <= row.date <= latest:
             yield at_price(catalog, row, "date", RULE, *_words(row.date, latest))
+
+
+def _nothing_odd(text: str, latest: date) -> bool:
+    """Whether no day that is written in the text at all is odd; days compare as text."""
+    first, last = EARLIEST.isoformat(), latest.isoformat()
+    days = WRITTEN.findall(text)
+    return not days or (first <= min(days) and max(days) <= last)
 
 
 def _words(day: date, latest: date) -> tuple[str, str]:

@@ -22,6 +22,15 @@ MOVE = """(steps) => {
     document.body.offsetHeight;
   }
 }"""
+FOLLOW = """(steps) => {
+  const slide = document.querySelector(".w-slide");
+  for (let k = 0; k < steps; k += 1) {
+    slide.value = 20 + k;
+    slide.dispatchEvent(new Event("input", { bubbles: true }));
+    WeighLater.finish();
+    document.body.offsetHeight;
+  }
+}"""
 RANK = """(times) => {
   const asked = WeighPage.asked(), begun = performance.now();
   for (let k = 0; k < times; k += 1) WeighRanking.rank(WeighPage.data, asked);
@@ -47,10 +56,11 @@ def weighing() -> Iterator[Line]:
         # a browser that has just begun is busy with itself
         for _ in range(2):
             _opened(browser, fifty)
-        blocking, first, drawn = zip(*(_fifty(browser, fifty) for _ in range(5)), strict=True)
+        blocking, first, drawn, followed = zip(*(_fifty(browser, fifty) for _ in range(5)), strict=True)
         yield _line("page of 50 products: work until it stands ranked", min(first), 0.1)
         yield _line("page of 50 products: blocking, beyond 50 ms a task", min(blocking), 0.05)
         yield _line("page of 50 products: a slider moved, ranked and drawn", min(drawn), 0.05)
+        yield _line("page of 50 products: the same with all pictures and 1,000 worlds", min(followed), 0.05)
         page, _ = _opened(browser, thousand)
         ranked = min(page.evaluate(RANK, 5) for _ in range(5)) / 1000
         yield _line("page of 1,000 products: ranked anew", ranked, 0.016)
@@ -80,12 +90,14 @@ def _worked(session: Any) -> float:
     return float(next(m["value"] for m in found if m["name"] == "TaskDuration"))
 
 
-def _fifty(browser: Any, address: str) -> tuple[float, float, float]:
+def _fifty(browser: Any, address: str) -> tuple[float, float, float, float]:
     page, session = _opened(browser, address)
     first = _worked(session)
     blocking = sum(max(task - 50, 0) for task in page.evaluate(LONG_TASKS)) / 1000
-    begun = _worked(session)
-    page.evaluate(MOVE, STEPS)
-    drawn = (_worked(session) - begun) / STEPS
+    each = []
+    for moves in (MOVE, FOLLOW):
+        begun = _worked(session)
+        page.evaluate(moves, STEPS)
+        each.append((_worked(session) - begun) / STEPS)
     page.close()
-    return blocking, first, drawn
+    return blocking, first, *each

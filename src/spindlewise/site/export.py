@@ -14,6 +14,7 @@ from spindlewise.answer.desk import Desk
 from spindlewise.answer.owning import TYPICAL_HOURS_PER_YEAR, TYPICAL_YEARS
 from spindlewise.catalog.figure import KnownCode, ingress
 from spindlewise.catalog.ingress_code import meets
+from spindlewise.decide.weight_draws import Sureness, concentration
 from spindlewise.reception.budget import COVERAGE
 from spindlewise.reception.doubled_side import doubled_error
 from spindlewise.render.as_json import Json
@@ -23,6 +24,9 @@ from spindlewise.site.export_reception import ABLE, FREE, HEARD, reception_table
 
 SCHEMA = "spindlewise weigh 1"
 """Goes up by one whenever a key changes its meaning or goes away."""
+
+USUALLY_SURE: Sureness = "fairly"
+"""How sure of the weights a reader of the page is taken to be; a buyer who does not say is, too."""
 
 CODES = tuple(
     [f"IP{solid}{water}" for solid, water in each_of("0123456", "0123456789X")]
@@ -61,6 +65,7 @@ def weigh_export(desk: Desk) -> dict[str, Json]:
         "ingress": _ingress(desk),
         "doubled": _doubled(),
         "coverage": COVERAGE,
+        "worlds": {"concentration": concentration(USUALLY_SURE)},
     }
 
 

@@ -8,9 +8,10 @@ from spindlewise.site.templating import Assets, assets
 
 SCRIPTS = (
     *("numbers", "curves", "reading", "needs", "money", "order", "ranking", "ladder", "swap"),
-    *("question", "said"),
-    *("elements", "form", "table", "first", "reasons", "price_score", "swap_part", "ladder_part"),
-    *("copies", "page"),
+    *("worlds", "question", "said"),
+    *("later", "elements", "form", "table", "first", "reasons"),
+    *("pictures", "price_score", "contributions", "worlds_part", "swap_picture", "swap_part"),
+    *("ladder_picture", "ladder_part", "copies", "page"),
 )
 """In this order: each uses what those before it define."""
 

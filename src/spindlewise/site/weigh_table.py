@@ -26,7 +26,7 @@ class EarnedCell:
     room: float
     """How long the bar of `most` is, in percent of the longest one of the table."""
     filled: float
-    """How much of that is earned, likewise."""
+    """How much of the bar is filled, in percent of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +92,7 @@ def _row(desk: Desk, ranking: Ranking, even: BreakEvens, placed: Placed) -> Weig
                 earned=points_text(100 * share * merit),
                 most=points_text(100 * share),
                 room=100 * share / longest,
-                filled=100 * share / longest * merit,
+                filled=100 * merit,
             )
         )
     return WeighRow(

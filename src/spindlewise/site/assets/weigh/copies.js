@@ -14,6 +14,7 @@ const WeighCopies = (() => {
       : "Whoever opens the link sees what you see.";
   };
   const copy = async (button) => {
+    WeighLater.finish();
     const field = byId("w-copy-" + button.dataset.copy);
     field.select();
     try {

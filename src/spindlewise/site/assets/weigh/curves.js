@@ -30,8 +30,15 @@ const WeighCurves = (() => {
     while (x[j + 1] <= value) j += 1;
     return value === x[j] ? merit[j] : ((merit[j + 1] - merit[j]) / (x[j + 1] - x[j])) * (value - x[j]) + merit[j];
   };
-  const meritAt = (curve, value) =>
-    Math.min(Math.max(interpolated(curve, value), Math.min(...curve.merit)), Math.max(...curve.merit));
+  const ends = new WeakMap();
+  const endsOf = (curve) => {
+    if (!ends.has(curve)) ends.set(curve, [Math.min(...curve.merit), Math.max(...curve.merit)]);
+    return ends.get(curve);
+  };
+  const meritAt = (curve, value) => {
+    const [least, most] = endsOf(curve);
+    return Math.min(Math.max(interpolated(curve, value), least), most);
+  };
   const meritOver = (curve, low, high) => {
     const inside = curve.merit.filter((_, k) => low < curve.x[k] && curve.x[k] < high);
     const all = [meritAt(curve, low), meritAt(curve, high), ...inside];

@@ -8,7 +8,7 @@ const WeighElements = (() => {
     for (const [name, value] of Object.entries(attributes)) {
       if (value !== null && value !== undefined && value !== false) element.setAttribute(name, value === true ? "" : value);
     }
-    element.append(...children.flat().filter((child) => child !== null && child !== ""));
+    element.append(...children.flat(Infinity).filter((child) => child !== null && child !== ""));
     return element;
   };
   const el = (tag, attributes = {}, ...children) => put(document.createElement(tag), attributes, children);
@@ -44,6 +44,17 @@ const WeighElements = (() => {
       el("thead", {}, el("tr", {}, heads.map(([text, number]) => el("th", { scope: "col", class: number ? "num" : null }, text)))),
       el("tbody", {}, rows.map((cells) => el("tr", {}, cells.map((text, k) => (k
         ? el("td", { class: heads[k][1] ? "num" : null }, text) : el("th", { scope: "row" }, text))))))));
+  // what opens is filled when it opens, and what was open stays open when it is drawn anew
+  const open = new Set();
+  const opening = (id, summary, build) => {
+    const box = el("details", { id }, el("summary", {}, summary));
+    const fill = () => { if (box.childElementCount === 1) box.append(...[build()].flat()); };
+    if (open.has(id)) { box.open = true; fill(); }
+    box.addEventListener("toggle", () => {
+      if (box.open) { open.add(id); fill(); } else open.delete(id);
+    });
+    return box;
+  };
 
-  return { byId, put, el, svg, hidden, two, setText, setAttribute, grade, name, productLink, strip, section, measured, bullets, table };
+  return { byId, put, el, svg, hidden, two, setText, setAttribute, grade, name, productLink, strip, section, measured, bullets, table, opening };
 })();

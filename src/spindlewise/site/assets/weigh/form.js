@@ -33,7 +33,9 @@ const WeighForm = (() => {
     for (const box of form.querySelectorAll(`input[name="${name}"]`)) box.checked = values.includes(box.value);
   };
   const choose = (select, value, text = value) => {
-    if (![...select.options].some((option) => option.value === value)) select.append(el("option", { value }, text));
+    select.value = value;
+    if (select.value === value) return;
+    select.append(el("option", { value }, text));
     select.value = value;
   };
 

@@ -1,7 +1,7 @@
 "use strict";
 // The ladder in the page: what each gram saved costs, and what is not worth its price.
 const WeighLadderPart = (() => {
-  const N = WeighNumbers, L = WeighLadder, { el, name, section, measured, bullets, table } = WeighElements;
+  const N = WeighNumbers, L = WeighLadder, { el, name, section, measured, bullets, table, opening } = WeighElements;
   const TITLE = "What each gram saved costs";
 
   const grams = (d) => N.plain(N.inSteps(d, 0));
@@ -30,13 +30,14 @@ const WeighLadderPart = (() => {
     return section("w-ladder", TITLE,
       measured("Against your " + made.start.name + ", " + made.start.figures.weight.text +
         ": already owned, so its price counts as nothing."),
+      WeighLadderPicture.draw(made, steps, market, null),
       steps.length ? table("Steps worth their price, cheapest first",
         [["Pedal"], ["Saves", true], ["Range", true], ["Costs", true], ["A gram", true], ["Each further gram", true]],
         steps.map((s) => [name(s.row), grams(s.saving.expected) + " g", grams(s.saving.low) + " to " + grams(s.saving.high) + " g",
           N.moneyText(s.extra, market), s.each ? L.perGram(s.each, market) : "not dearer", s.further ? L.perGram(s.further, market) : ""]))
         : measured("Nothing that could be bought here is reliably lighter."),
-      others.length || made.leftOut.length ? el("details", {}, el("summary", {}, "Not on the ladder"),
-        bullets([...others.map((s) => name(s.row) + ": " + off(s) + "."),
+      others.length || made.leftOut.length ? opening("w-off-ladder", "Not on the ladder",
+        () => bullets([...others.map((s) => name(s.row) + ": " + off(s) + "."),
           ...made.leftOut.map((row) => name(row) + ": " + (row.held_back ? "a safety notice holds it back"
             : "weight " + row.product.figures.weight.origin) + ".")])) : null);
   };

@@ -50,7 +50,19 @@ const WeighNumbers = (() => {
     return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
   };
   const signed = (a, sign) => (sign && a.n > 0n ? "+" : "") + plain(a);
-  const numberText = (value, decimals = 0, sign = false) => signed(inSteps(decimal(value), decimals), sign);
+  // most numbers lie far from a half and can be rounded as they are; null for those that need their digits
+  const quickText = (value, decimals, sign) => {
+    if (typeof value !== "number" || !(Math.abs(value) < 1e6)) return null;
+    const steps = Math.abs(value) * 10 ** decimals, below = Math.floor(steps), rest = steps - below;
+    if (Math.abs(rest - 0.5) < 1e-6) return null;
+    const whole = rest > 0.5 ? below + 1 : below, digits = String(whole).padStart(decimals + 1, "0");
+    const text = decimals ? digits.slice(0, -decimals) + "." + digits.slice(-decimals) : digits;
+    return (whole === 0 ? "" : value < 0 ? "-" : sign ? "+" : "") + text;
+  };
+  const numberText = (value, decimals = 0, sign = false) => {
+    const quick = quickText(value, decimals, sign);
+    return quick === null ? signed(inSteps(decimal(value), decimals), sign) : quick;
+  };
   const pointsText = (value, sign = false) => numberText(value, 1, sign);
   const DECIMALS = { g: 0, h: 0, W: 0, "%": 1, mm: 1, s: 1, points: 1 };
   const figureText = (value, unit) => {

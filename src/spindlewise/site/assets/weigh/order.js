@@ -20,10 +20,12 @@ const WeighOrder = (() => {
       row.rank = row.held_back ? 1 + free : 1;
       row.level = (row.held_back ? order.length - free : free) - 1;
     }
+    const score = order.map((row) => row.score.expected), up = order.map((row) => row.up * row.up);
     for (let i = 0; i < order.length; i += 1) {
-      const first = order[i], last = first.held_back ? order.length : free;
+      const first = order[i], last = first.held_back ? order.length : free, down = first.down * first.down;
       for (let j = i + 1; j < last; j += 1) {
-        if (!isAhead(first, order[j])) continue;
+        const gap = score[i] - score[j], beyond = gap * gap - (down + up[j]);
+        if (beyond < -CLOSE || (beyond < CLOSE && !isAhead(first, order[j]))) continue;
         order[j].rank += 1;
         order[j].level -= 1;
         first.level -= 1;

@@ -8,6 +8,7 @@ const WeighRanking = (() => {
     if (market.missing) return { market, missing: market.missing };
     const criteria = data.criteria.filter((c) => asked.points[c.name] > 0);
     if (!criteria.length) return { market, missing: "all weights are 0; give at least one criterion more than 0" };
+    const counts = new Set(criteria.map((c) => c.name));
     const given = C.sum(criteria.map((c) => asked.points[c.name]));
     const shares = criteria.map((c) => asked.points[c.name] / given);
     const total = C.sum(shares);
@@ -17,8 +18,9 @@ const WeighRanking = (() => {
     const owning = data.criteria.find((c) => c.name === "ownership");
     const rows = data.products.map((product) => {
       const outcome = R.reception(data, product, receiver), paid = market.prices[product.id];
-      const read = R.reading(data, product, outcome, asked), own = M.ownership(data, market, product, asked);
-      const beside = N.number(own.beside) * market.factor;
+      const read = R.reading(data, product, outcome, asked);
+      const own = counts.has("ownership") ? M.ownership(data, market, product, asked) : null;
+      const beside = own ? N.number(own.beside) * market.factor : 0;
       const merits = {};
       for (const { name } of criteria) {
         if (name === "price") merits[name] = paid.merits;

@@ -41,6 +41,7 @@ const WeighSwap = (() => {
     const [up, cleat, sole, crank] = ["stack", "cleat", "sole", "crank"].map(part);
     const [ofStack, ofCleat] = unlike ? [up + cleat, 0] : [up, cleat];
     return {
+      basis: unlike ? "sole" : sides[1].stack ? sides[1].stack.basis : "top",
       change: ofStack + ofCleat + sole + crank, plus_minus: Math.hypot(...terms.map((t) => t.spread)),
       stack: ofStack, cleat: ofCleat, sole, crank, unlike: Boolean(unlike),
     };

@@ -33,22 +33,33 @@ const WeighTable = (() => {
     return { text: figure.text, spread: figure.spread, known: figure.value !== null, origin: figure.origin };
   };
 
+  // ---- a row: one that stands in the page already is taken over, others are made alike
   const cell = (label, attributes, ...children) => el("td", { role: "cell", "data-label": label, ...attributes }, ...children);
-  const earns = (criterion) => {
-    const room = svg("rect", { class: "w-bar-room", x: 0, y: 0, height: 8 });
-    const filled = svg("rect", { class: "w-bar-earned", x: 0, y: 0, height: 8 });
-    const earned = el("strong"), most = el("span"), figure = el("span");
-    let behind = "";
-    const td = cell(criterion.title, { class: "earns" },
-      svg("svg", { class: "w-bar", viewBox: "0 0 100 8", preserveAspectRatio: "none", ...hidden }, room, filled),
-      el("span", { class: "w-earned" }, earned, most), figure);
-    const update = (row, market, share, longest) => {
+  const freshCell = (criterion) => cell(criterion.title, { class: "earns" },
+    svg("svg", { class: "w-bar", viewBox: "0 0 100 8", preserveAspectRatio: "none", ...hidden },
+      svg("rect", { class: "w-bar-earned", height: 8 })),
+    el("span", { class: "w-earned" }, el("strong"), " of "), el("span"));
+  const freshRow = (product) => {
+    const held = product.notices.length > 0;
+    return el("tr", { role: "row", "data-product": product.id },
+      cell("Place", { class: "place" }, held ? el("span", { class: "held" }, "held back") : null),
+      el("th", { role: "rowheader", scope: "row" }, productLink(product.id, product.short), " ",
+        el("span", { class: "small" }, product.maker), held ? " " : null, held ? el("span", { class: "flag" }, "safety notice") : null),
+      cell("Score", { class: "score" }, el("span", { class: "figure" }), strip({ low: 0, expected: 0, high: 0 }), el("span", { class: "small" })),
+      cell("As good as the first at", { class: "w-at" }, el("span")));
+  };
+  const wordsIn = (td, part) => { const found = td.querySelector(part); return found ? found.textContent : ""; };
+  const earns = (td) => {
+    const [bar, points, figure] = td.children, [filled] = bar.children, [earned, most] = points.childNodes;
+    let behind = [figure.textContent, wordsIn(td, ".spread"), wordsIn(td, ":scope > .small"), wordsIn(td, ".grade")].join("|");
+    const update = (row, criterion, market, share, longest) => {
       const merit = row.merits[criterion.name][1], length = (100 * share) / longest, f = figureOf(row, criterion, market);
-      setAttribute(room, "width", two(length));
-      setAttribute(filled, "width", two(length * merit));
+      setAttribute(bar, "width", two(length) + "%");
+      setAttribute(filled, "width", two(100 * merit));
       setText(earned, N.pointsText(100 * share * merit));
-      setText(most, " of " + N.pointsText(100 * share));
-      const key = [f.text, f.spread, f.small, f.origin].join("|");
+      const given = " of " + N.pointsText(100 * share);
+      if (most.data !== given) most.data = given;
+      const key = [f.text, f.spread, f.small, f.known && !f.small ? f.origin : ""].join("|");
       if (key === behind) return;
       behind = key;
       setText(figure, f.text);
@@ -59,37 +70,29 @@ const WeighTable = (() => {
     };
     return { td, update };
   };
-  const tableRow = (product) => {
-    const held = product.notices.length > 0;
-    const place = cell("Place", { class: "place" }, held ? el("span", { class: "held" }, "held back") : null);
-    const th = el("th", { role: "rowheader", scope: "row" }, productLink(product.id, product.short), " ",
-      el("span", { class: "small" }, product.maker), held ? " " : null, held ? el("span", { class: "flag" }, "safety notice") : null);
-    const expected = el("span", { class: "figure" }), range = el("span", { class: "small" });
-    const bar = strip({ low: 0, expected: 0, high: 0 }), [, span, mark] = bar.children;
-    const at = el("span");
-    const score = cell("Score", { class: "score" }, expected, bar, range), cells = new Map();
-    const atCell = cell("As good as the first at", { class: "w-at" }, at);
-    const tr = el("tr", { role: "row" });
-    let columns = "";
+  const wired = (tr) => {
+    const [place, th, score, at, ...earned] = tr.cells, [expected, bar, range] = score.children, [, span, mark] = bar.children;
+    const cells = new Map(earned.map((td) => [td.dataset.label, earns(td)]));
+    let columns = [...cells.keys()].join("|");
     const update = (row, found, longest) => {
-      if (!held) setText(place, placeText(row));
+      if (!row.held_back) setText(place, placeText(row));
       setText(expected, N.pointsText(row.score.expected));
       setText(range, N.pointsText(row.score.low) + " to " + N.pointsText(row.score.high));
       setAttribute(span, "x", two(row.score.low));
       setAttribute(span, "width", two(Math.max(row.score.high - row.score.low, 0.6)));
       setAttribute(mark, "x", two(row.score.expected - 0.9));
-      setText(at, row === found.leader ? "stands first" : S.firstAt(row, found.market));
-      const named = found.criteria.map((c) => c.name).join();
+      setText(at.firstElementChild, row === found.leader ? "stands first" : S.firstAt(row, found.market));
       found.criteria.forEach((c, k) => {
-        if (!cells.has(c.name)) cells.set(c.name, earns(c));
-        cells.get(c.name).update(row, found.market, found.shares[k], longest);
+        if (!cells.has(c.title)) cells.set(c.title, earns(freshCell(c)));
+        cells.get(c.title).update(row, c, found.market, found.shares[k], longest);
       });
-      if (named !== columns) tr.replaceChildren(place, th, score, atCell, ...found.criteria.map((c) => cells.get(c.name).td));
+      const named = found.criteria.map((c) => c.title).join("|");
+      if (named !== columns) tr.replaceChildren(place, th, score, at, ...found.criteria.map((c) => cells.get(c.title).td));
       columns = named;
     };
     return { tr, update };
   };
-  const tableRows = new Map();
+  const tableRows = new Map([...byId("w-table").tBodies[0].rows].map((tr) => [tr.dataset.product, wired(tr)]));
   const head = (text) => el("th", { role: "columnheader", scope: "col" }, text);
   const draw = ({ found }) => {
     const table = byId("w-table"), criteria = found.missing ? [] : found.criteria;
@@ -98,7 +101,7 @@ const WeighTable = (() => {
     const heads = table.tHead.rows[0];
     if ([...heads.cells].map((th) => th.textContent).join("|") !== titles.join("|")) heads.replaceChildren(...titles.map(head));
     const rows = (found.order || []).map((row) => {
-      if (!tableRows.has(row.id)) tableRows.set(row.id, tableRow(row.product));
+      if (!tableRows.has(row.id)) tableRows.set(row.id, wired(freshRow(row.product)));
       tableRows.get(row.id).update(row, found, longest);
       return tableRows.get(row.id).tr;
     });

@@ -13,9 +13,9 @@ from typing import Any
 import pytest
 
 import worlds
-from browser.weigh_worlds import random_catalog, random_points, random_question
+from browser.weigh.random_worlds import random_catalog, random_points, random_question
+from browser.weigh.reader import address, first, opened, parts, said, settled, shares_of
 from speed.weighing_page import page_of
-from spindlewise.answer.asking import open_buyers
 from spindlewise.answer.break_evens import break_evens
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.ladder import climb
@@ -23,27 +23,23 @@ from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.ranking import rank
 from spindlewise.answer.swap import swap
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.catalog.catalog import Catalog
-from spindlewise.catalog.opening import open_catalog, read_record
+from spindlewise.catalog.opening import read_record
 from spindlewise.fit.saddle import SaddleChange
 from spindlewise.render.fragment import fragment
 from spindlewise.render.naming import naming
 from spindlewise.render.words_rank import first_at_words
 from spindlewise.render.words_why import behind_words, difference_words
 from spindlewise.site.export import weigh_export
-from spindlewise.site.frame import frame_of
 from spindlewise.site.templating import json_for_script
-from spindlewise.site.weigh import weigh_page
 from spindlewise.units import amount_text, money_text
 
 pytestmark = pytest.mark.browser
 
-CATALOG = Path(__file__).parents[2] / "catalog"
 WEIGHTINGS, CATALOGS, QUESTIONS = 200, 50, 4
 NEAR = 2e-9
 """Scores are settled to a billionth; in the last digit two sums of the same numbers may differ."""
 
-TELL = (Path(__file__).parent / "weigh_tell.js").read_text("utf-8")
+TELL = (Path(__file__).parent / "tell.js").read_text("utf-8")
 """What the script of the page makes of some links, in plain values that Python can be held against."""
 
 
@@ -147,79 +143,6 @@ def named_alike(buyer: Buyer) -> Buyer:
     """The buyer with receivers called as the page calls them, since links carry no names."""
     receivers = tuple(r.model_copy(update={"name": "your receiver"}) for r in buyer.receivers)
     return buyer.model_copy(update={"receivers": receivers})
-
-
-@pytest.fixture(scope="session")
-def catalog() -> Catalog:
-    found, problems = open_catalog(CATALOG)
-    assert found is not None, problems
-    return found
-
-
-@pytest.fixture(scope="session")
-def buyers(catalog: Catalog) -> dict[str, Buyer]:
-    found, _ = open_buyers(CATALOG / "buyers", catalog)
-    return found
-
-
-@pytest.fixture(scope="session")
-def desk(catalog: Catalog) -> Desk:
-    return Desk(catalog)
-
-
-@pytest.fixture(scope="session")
-def folder(tmp_path_factory: pytest.TempPathFactory, desk: Desk, buyers: dict[str, Buyer]) -> Path:
-    """This page alone, from the disk."""
-    out = tmp_path_factory.mktemp("weighed")
-    (out / "weigh.html").write_bytes(weigh_page(desk, frame_of(desk, buyers), buyers))
-    return out
-
-
-@pytest.fixture(scope="module")
-def plain_page(chromium: Any, folder: Path) -> Any:
-    """One page load for all that only calls the script's functions."""
-    page = chromium.new_page()
-    page.goto((folder / "weigh.html").as_uri())
-    yield page
-    page.close()
-
-
-def opened(read: Callable[..., Any], link: str = "", **options: Any) -> Any:
-    reader = read(**options)
-    page = reader.page
-    page.goto((reader.folder / "weigh.html").as_uri() + link)
-    page.reader = reader
-    return page
-
-
-def first(page: Any) -> str:
-    return page.locator("#w-table tbody tr").first.locator("th").inner_text().split("\n")[0].strip()
-
-
-def address(page: Any) -> str:
-    """Where the page stands now: what the driver is told may lag behind."""
-    return page.evaluate("location.href")
-
-
-def said(page: Any) -> str:
-    """What a screen reader is told, once something is."""
-    status = page.get_by_role("status").filter(has_text=re.compile(r"\S"))
-    status.wait_for(state="attached")
-    return status.inner_text()
-
-
-def parts(link: str) -> dict[str, Any]:
-    """A fragment by its keys, with the points as numbers: a YAML file keeps fifteen digits of them."""
-    found: dict[str, Any] = {}
-    for part in link.split("&"):
-        key, _, value = part.partition("=")
-        found.setdefault(key, []).append(value)
-    stated = (entry.split(":") for entry in found["points"][0].split(","))
-    return {**found, "points": {name: float(value) for name, value in stated}}
-
-
-def shares_of(page: Any) -> list[str]:
-    return page.locator(".w-share").all_inner_texts()
 
 
 # ---- the same arithmetic
@@ -437,10 +360,10 @@ def test_links_go_round_trip_for_every_demo_buyer(read, buyers):
     for name, buyer in buyers.items():
         link = fragment(buyer, with_private=True)
         page.goto(base + link)
-        assert page.locator("#w-copy-link").input_value() == base + link, name
+        assert settled(page).locator("#w-copy-link").input_value() == base + link, name
         # what the form holds is what the link said
         page.evaluate("document.getElementById('w-form').dispatchEvent(new Event('input'))")
-        assert page.locator("#w-copy-link").input_value() == base + link, name
+        assert settled(page).locator("#w-copy-link").input_value() == base + link, name
         assert not page.locator("#w-link-note").is_visible()
         page.goto("about:blank")
 
@@ -515,12 +438,13 @@ def test_body_and_health_stay_in_the_page_unless_the_reader_ticks(read):
     page.get_by_label("Left leg’s share to, percent").fill("48")
     page.keyboard.press("Tab")
     copies = [page.locator(f"#w-copy-{key}") for key in ("link", "yaml", "text")]
-    assert "rider limit" in page.locator("#w-follows").text_content()
+    assert "rider limit" in settled(page).locator("#w-follows").text_content()
     for text in (address(page), *(copy.input_value() for copy in copies)):
         assert not re.search(
             r"112|mass|left=|balance_left|46|48-|kit", text.replace("left-hand", "").split("Disclosure")[0]
         ), text
     page.get_by_label("Put these into the link").check()
+    settled(page)
     assert "mass=112.5&left=46-48" in address(page)
     assert "rider_mass_kg: 112.5" in copies[1].input_value()
     page.reload()
@@ -544,7 +468,7 @@ def test_the_buyer_file_is_a_buyer_of_ours(read, buyers, tmp_path):
     path = tmp_path / "you.yaml"
     for name, buyer in buyers.items():
         page.goto(base + fragment(buyer, with_private=True))
-        path.write_text(page.locator("#w-copy-yaml").input_value(), "utf-8")
+        path.write_text(settled(page).locator("#w-copy-yaml").input_value(), "utf-8")
         page.goto("about:blank")
         found, _, problems = read_record(Buyer, path)
         assert problems == [], name

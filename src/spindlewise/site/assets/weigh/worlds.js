@@ -46,7 +46,9 @@ const WeighWorlds = (() => {
   // how a merit spreads: an unknown one anywhere within its span, one within a plus-minus around what is expected
   const spreadOf = (row, name) => {
     const [low, , high] = row.merits[name];
-    if (low === high || name === "price" || name === "ownership") return "held";
+    if (low === high || name === "price") return "held";
+    // upkeep that nobody has priced can only add to the cost
+    if (name === "ownership") return row.own.unknown.length ? "anywhere" : "held";
     if (name === "detail") return row.outcome.detail === null ? "anywhere" : "held";
     const figure = name === "reading_uncertainty" ? row.reading : row.product.figures[name];
     if (figure.origin === "unknown" || (figure.not_measured || []).length) return "anywhere";

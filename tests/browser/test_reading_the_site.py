@@ -2,28 +2,14 @@
 
 import pytest
 
+from browser.page_kinds import PAGES
+
 pytestmark = pytest.mark.browser
 
-PAGES = [
-    "index.html",
-    "regions/us.html",
-    "products/yttervane-koldrane.html",
-    "buyers/club-racer.html",
-    "buyers/index.html",
-    "changes.html",
-    "claims.html",
-    "method.html",
-    "disclosure.html",
-    "cautions.html",
-    "bench/index.html",
-    "bench/rides/2025-10-18-three-meters.html",
-    "bench/sessions.html",
-    "bench/weighings.html",
-]
 SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 
-@pytest.mark.parametrize("width", [320, 390, 1280, 2000])
+@pytest.mark.parametrize("width", [320, 390, 768, 1024, 1280, 2000])
 def test_no_page_scrolls_sideways(read, width):
     reader = read(width)
     for name in PAGES:

@@ -80,3 +80,29 @@ def test_a_site_in_the_folder_one_stands_in_is_written_file_by_file(
     assert "file by file" in done.stderr
     assert (tmp_path / "index.html").is_file()
     assert run("publish", "--check", "--out", ".").exit_code == 0
+
+
+def test_the_whole_site_as_one_file(tmp_path: Path) -> None:
+    file = tmp_path / "all.html"
+    first = run("publish", "--single-file", file)
+    assert first.exit_code == 0
+    assert first.stdout.splitlines()[0] == "changed  all.html"
+    stamp = file.stat().st_mtime_ns, file.stat().st_ino
+    again = read("publish", "--single-file", file)
+    assert (again["changed"], again["files"]) == ([], 1)
+    assert (file.stat().st_mtime_ns, file.stat().st_ino) == stamp
+    assert run("publish", "--single-file", file, "--check").exit_code == 0
+    file.write_text("something else", "utf-8")
+    assert run("publish", "--single-file", file, "--check").exit_code == 3
+    assert file.read_text("utf-8") == "something else"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["all.html"]
+
+
+def test_one_file_and_a_folder_at_once_is_wrong_usage(tmp_path: Path) -> None:
+    both = run("publish", "--single-file", tmp_path / "all.html", "--out", tmp_path / "site")
+    assert both.exit_code == 2
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_one_file_over_a_folder_exits_5(tmp_path: Path) -> None:
+    assert run("publish", "--single-file", tmp_path).exit_code == 5

@@ -39,6 +39,7 @@ FILES_ALLOWED = {
     "site.build": "gathers everything, then writes",
     "site.renewal": "puts a new folder in the place of the old one",
     "site.recorded": "reads the manifest of a published site",
+    "site.single_file": "reads its own style and script",
     "site.templating": "reads its own templates",
     "site.weigh_assets": "reads the page's own style and script",
 }

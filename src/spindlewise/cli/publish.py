@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 
 import typer
 
-from spindlewise.cli.endings import DATA, bad_data
+from spindlewise.cli.endings import DATA, bad_data, wrong_usage
 from spindlewise.cli.opening import open_desk
 from spindlewise.cli.options import AsOf, Catalog, Json, common
 from spindlewise.cli.printing import answer, remark
@@ -29,6 +29,10 @@ def add_to(app: typer.Typer) -> None:
 def publish(
     ctx: typer.Context,
     out: Annotated[Path, typer.Option(metavar="DIR", help="Where the site goes.")] = USUAL_OUT,
+    single_file: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Write the whole site as this one HTML file instead of a folder."),
+    ] = None,
     check: Annotated[
         bool,
         typer.Option(
@@ -43,23 +47,33 @@ def publish(
 
     The new site is made beside the old one and takes its place at one stroke: no reader meets half of it.
     """
+    if single_file is not None and out != USUAL_OUT:
+        wrong_usage("--out names a folder and --single-file a file; name one of them")
     asked = common(ctx, catalog, as_of, json)
     desk = open_desk(asked)
-    publish_site(desk.catalog, desk.day, out, asked.json, check)
+    publish_site(desk.catalog, desk.day, single_file or out, asked.json, check, single_file is not None)
 
 
 def publish_site(
-    catalog: "Opened", day: date, out: Path, json: bool = False, only_check: bool = False
+    catalog: "Opened",
+    day: date,
+    out: Path,
+    json: bool = False,
+    only_check: bool = False,
+    one_file: bool = False,
 ) -> None:
     """Publish, or only look what a publish would do, and say which files changed."""
     from spindlewise.answer.asking import open_buyers
-    from spindlewise.site.build import compared
-    from spindlewise.site.build import publish as publish_all
+    from spindlewise.site import build
 
     buyers, problems = open_buyers(catalog.folder / "buyers", catalog)
     if any(problem.level == "error" for problem in problems):
         bad_data(problems)
-    done = (compared if only_check else publish_all)(catalog, buyers, day, out, _progress)
+    if one_file:
+        act = build.compared_single if only_check else build.publish_single
+        done = act(catalog, buyers, day, out, _progress)
+    else:
+        done = (build.compared if only_check else build.publish)(catalog, buyers, day, out, _progress)
     _tell(done, day, out, json, only_check)
     if only_check and (done.changed or done.removed):
         raise typer.Exit(DATA)
@@ -90,16 +104,20 @@ def _lines(done: "Published", out: Path, only_check: bool) -> list[str]:
     lines = [f"{changed:<8} {path}" for path in done.changed]
     lines += [f"{removed:<8} {path}" for path in done.removed]
     lines += [f"kept     {path} (changed by somebody else; no longer part of the site)" for path in done.kept]
-    count = "1 file" if len(done.changed) == 1 else f"{len(done.changed)} files"
+    count = _files(len(done.changed))
     if not only_check:
         return [*lines, f"{out}: {count} changed, {done.unchanged} as they were."]
     if not done.changed and not done.removed:
-        return [*lines, f"{out}: up to date, {done.unchanged} files."]
+        return [*lines, f"{out}: up to date, {_files(done.unchanged)}."]
     going = f", {len(done.removed)} would go" if done.removed else ""
     return [
         *lines,
         f"{out}: out of date; {count} would change{going}, {done.unchanged} are as they should be.",
     ]
+
+
+def _files(count: int) -> str:
+    return "1 file" if count == 1 else f"{count} files"
 
 
 def _progress(jobs: Iterable[Each], total: int) -> Iterator[Each]:

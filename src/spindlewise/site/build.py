@@ -11,7 +11,7 @@ from spindlewise.catalog.durable import CannotWrite, reason, remove_leftovers, r
 from spindlewise.catalog.file_digest import digests
 from spindlewise.site.job import Progress, silent
 from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manifest, sha256
-from spindlewise.site.pages import gather
+from spindlewise.site.pages import gather, single
 from spindlewise.site.picture import pictures_in
 from spindlewise.site.renewal import NotAtOneStroke, renew
 
@@ -63,6 +63,26 @@ def compared(
 ) -> Published:
     """What `publish` would do now, with nothing done. Raises CannotWrite as it does."""
     return _compared(catalog, buyers, day, out, progress)[1]
+
+
+def publish_single(
+    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, file: Path, progress: Progress = silent
+) -> Published:
+    """Write the whole site as one HTML file; the same bytes are not written anew. Raises CannotWrite."""
+    data = single(catalog, buyers, day, progress)
+    if not file.is_symlink() and _read(file) == data:
+        return Published((), (), (), 1)
+    remove_leftovers(file.parent)
+    _write(file, data)
+    return Published((file.name,), (), (), 0)
+
+
+def compared_single(
+    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, file: Path, progress: Progress = silent
+) -> Published:
+    """What `publish_single` would do now, with nothing done. Raises CannotWrite as it does."""
+    same = _read(file) == single(catalog, buyers, day, progress)
+    return Published((), (), (), 1) if same else Published((file.name,), (), (), 0)
 
 
 def _compared(

@@ -18,6 +18,7 @@ from spindlewise.site.job import Job, Progress, silent
 from spindlewise.site.picture import draw_all
 from spindlewise.site.product_view import ProductView
 from spindlewise.site.region_table import chart_points
+from spindlewise.site.single_file import single_file
 from spindlewise.site.structured import product_data
 from spindlewise.site.templating import render_page
 from spindlewise.site.weigh import weigh_page
@@ -38,7 +39,16 @@ def gather(
 
     `kept` are pictures of an earlier publish, which need not be drawn again.
     """
+    return _made(gather_facts(Desk(catalog, day), buyers), progress, kept)
+
+
+def single(catalog: Catalog, buyers: Mapping[str, Buyer], day: date, progress: Progress = silent) -> bytes:
+    """The same as one HTML file."""
     facts = gather_facts(Desk(catalog, day), buyers)
+    return single_file(_made(facts, progress, NOTHING_KEPT), facts.frame)
+
+
+def _made(facts: Gathered, progress: Progress, kept: Drawn) -> dict[str, bytes]:
     drawn = draw_all(facts.pictures, kept, progress)
     jobs = [*_regions(facts, drawn), *_products(facts, drawn), *_buyers(facts, drawn)]
     jobs += [*_single_pages(facts, drawn), *bench_jobs(facts.bench, facts.frame, drawn)]

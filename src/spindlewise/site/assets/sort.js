@@ -4,7 +4,7 @@ for (const table of document.querySelectorAll("table.sortable")) {
   const heads = [...table.tHead.rows[0].cells];
   const body = table.tBodies[0];
   const first = [...body.rows];
-  const said = document.getElementById("sorted");
+  const said = table.closest("section").querySelector('[role="status"]');
   const keyed = (row, column) => row.cells[column].dataset.key;
   const compare = (a, b) => {
     const x = Number(a), y = Number(b);

@@ -28,7 +28,8 @@ const WeighElements = (() => {
   const grades = new Map([...byId("w-grades").content.children].map((e) => [e.dataset.grade, e.firstElementChild]));
   const grade = (origin) => (grades.has(origin) ? grades.get(origin).cloneNode(true) : null);
   const name = (row) => row.product.name;
-  const productLink = (id, text) => el("a", { href: "products/" + id + ".html" }, text);
+  const productPage = byId("weigh").dataset.products;
+  const productLink = (id, text) => el("a", { href: productPage.replace("{}", id) }, text);
   const strip = (score) => svg("svg", { class: "strip", viewBox: "0 0 100 12", preserveAspectRatio: "none", ...hidden },
     svg("rect", { x: 0, y: 4, width: 100, height: 4, class: "s-track" }),
     svg("rect", { x: two(score.low), y: 2, width: two(Math.max(score.high - score.low, 0.6)), height: 8, class: "s-span" }),

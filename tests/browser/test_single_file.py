@@ -97,6 +97,16 @@ def test_sorting_is_announced_on_the_page_that_is_sorted(read, one):
     assert leaf.get_by_role("status").text_content() == "Sorted by Pedal, ascending."
 
 
+def test_each_ride_is_looked_at_closer_on_its_own_page(read, one, folder):
+    page = read().page
+    rides = sorted(path.name for path in (folder / "bench/rides").glob("*.html"))
+    assert len(rides) >= 2
+    for name in rides:
+        page.goto(f"{one}#bench.rides.{name}")
+        page.locator(".leaf:visible").get_by_role("button", name="Closer").click()
+        assert "0:00:00 to" not in page.locator(".leaf:visible .closer").get_by_role("status").text_content()
+
+
 def test_a_file_is_saved_from_it_without_a_network(read, one, folder):
     reader = read()
     reader.page.goto(one)

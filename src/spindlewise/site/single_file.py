@@ -107,9 +107,14 @@ def _kind(path: str) -> str:
 
 
 def _joined(texts: Iterable[str]) -> str:
-    """All texts once, in order; one that another begins with is in that other already."""
-    different = list(dict.fromkeys(texts))
-    return "\n".join(t for t in different if not any(o != t and o.startswith(t) for o in different))
+    """All texts in order, each once; of one that begins with another only what it adds."""
+    parts: list[str] = []
+    for text in texts:
+        for known in parts:
+            text = text.removeprefix(known)
+        if text and text not in parts:
+            parts.append(text)
+    return "\n".join(parts)
 
 
 def _title(page: str) -> str:

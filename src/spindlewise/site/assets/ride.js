@@ -1,7 +1,9 @@
 "use strict";
 // The pictures of the page stand without this; with it, any stretch of the ride can be drawn by itself.
-{
-  const ride = JSON.parse(document.getElementById("ride-data").textContent);
+// In the one file that holds all pages there are several rides, each with its own ids.
+for (const told of document.querySelectorAll('script[id$="ride-data"]')) {
+  const ride = JSON.parse(told.textContent);
+  const place = (told.closest(".leaf") || document).querySelector('[id$="closer"]');
   const count = ride.watts[0].length;
   const whole = [0, count];
   const LEAST = Math.min(count, Math.max(10, Math.ceil(20 / ride.step_s)));
@@ -35,7 +37,7 @@
   const wider = button("Wider", () => scale(2));
   const earlier = button("Earlier", () => slide(-0.5));
   const later = button("Later", () => slide(0.5));
-  const choice = make("select", { id: "closer-part" }, make("option", { value: "" }, "a part of the ride"));
+  const choice = make("select", { id: place.id + "-part" }, make("option", { value: "" }, "a part of the ride"));
   ride.parts.forEach(([words], place) => choice.append(make("option", { value: place }, words)));
   choice.addEventListener("change", () => {
     if (choice.value === "") return;
@@ -50,8 +52,7 @@
   const table = make("table", {}, make("caption", {}, "What is shown, as recorded: zeros and lost seconds included"),
     make("thead", {}, make("tr", {}, ...heads)), body);
   const bar = make("div", { class: "closer-bar" }, all, closer, wider, earlier, later);
-  if (ride.parts.length) bar.append(make("label", { for: "closer-part" }, "Go to"), choice);
-  const place = document.getElementById("closer");
+  if (ride.parts.length) bar.append(make("label", { for: choice.id }, "Go to"), choice);
   place.append(make("h3", {}, "Look closer"),
     make("p", { class: "measure" }, "Draw across the picture to choose a stretch, or use the buttons." +
       (ride.step_s > 1 ? " Each point is the mean of " + ride.step_s + " seconds." : "")),

@@ -4,10 +4,10 @@ from dataclasses import dataclass
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.near_misses import NearMiss, near_misses
+from spindlewise.answer.notices import notices_told
 from spindlewise.answer.ranking import Placed, Ranking, rank
 from spindlewise.answer.swap import Swap, swap
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.catalog.as_of import standing_notices
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.decide.differences import Differences
 
@@ -40,12 +40,7 @@ def brief(desk: Desk, buyer: Buyer) -> Brief:
         near_miss=missed[0] if missed else None,
         swap=_swap(desk, buyer, pick),
         disclosure=desk.catalog.products[pick.product].disclosure if pick else None,
-        notices=tuple(
-            (name, notice)
-            for name, held in zip(ranking.table.products, ranking.held_back.tolist(), strict=True)
-            if held
-            for notice in standing_notices(desk.catalog.products[name], desk.day)
-        ),
+        notices=notices_told(desk, ranking),
     )
 
 

@@ -12,6 +12,7 @@ from spindlewise.answer.gram_worth import GramWorth, gram_worth
 from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.near_misses import NearMiss, near_misses
+from spindlewise.answer.notices import notices_told
 from spindlewise.answer.outlook import Outlook, outlook
 from spindlewise.answer.owning import Owned, own, states_riding
 from spindlewise.answer.promised import WhatIf, promised
@@ -19,7 +20,6 @@ from spindlewise.answer.ranking import Placed, Ranking, rank
 from spindlewise.answer.swap import Swap, swap
 from spindlewise.answer.trades import Trade, trades
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.catalog.as_of import standing_notices
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.decide.differences import Differences
 from spindlewise.reception.budget import Budget
@@ -66,7 +66,7 @@ class Reply:
     """Product, criterion and what is not known of it, for the pick and its followers."""
     disclosures: tuple[tuple[str, Disclosure], ...]
     notices: tuple[tuple[str, SafetyNotice], ...]
-    """Standing safety notices on anything that meets the needs; no filter or weight can hide one."""
+    """Standing safety notices on all that is placed and on the present pedals; no weight can hide one."""
     cautions: tuple[str, ...]
 
 
@@ -104,11 +104,7 @@ def reply_to(desk: Desk, buyer: Buyer, barred: frozenset[str] = frozenset()) -> 
         climb_missing=steps_missing,
         unknowns=tuple(u for placed in told for u in _unknowns(placed)),
         disclosures=tuple((p.product, products[p.product].disclosure) for p in told),
-        notices=tuple(
-            (name, notice)
-            for name in ranking.table.products
-            for notice in standing_notices(products[name], desk.day)
-        ),
+        notices=notices_told(desk, ranking),
         cautions=desk.catalog.settings.cautions,
     )
 

@@ -135,10 +135,10 @@ def _cautions(
     old: Product, new: Product, day: date, plan: StepPlan | None, general: tuple[str, ...]
 ) -> tuple[str, ...]:
     said: list[str] = []
-    for notice in standing_notices(new, day):
-        said.append(
-            f"Safety notice of {notice.date.isoformat()} by {notice.issued_by}: {notice.what} {notice.action}"
-        )
+    for product, which in ((new, ""), (old, " on the old pedals")):
+        for notice in standing_notices(product, day):
+            issued = f"{notice.date.isoformat()} by {notice.issued_by}"
+            said.append(f"Safety notice{which} of {issued}: {notice.what} {notice.action}")
     if plan and plan.confirm_first:
         said.append(
             f"This is a large change: above {CONFIRM_ABOVE_MM:g} mm (that bound is a design choice) a wrong "

@@ -58,8 +58,9 @@ def rank_blocks(
     if ranking.placed:
         blocks.append(rank_table(ranking, ranking.placed, names, even))
         blocks += _marks(ranking)
-        held = [placed.product for placed in ranking.placed if placed.held_back]
-        blocks += notice_blocks(catalog, held, ranking.day, names)
+    # what is ridden today is told of too, whether or not it was asked for
+    told = [ranking.buyer.present_pedals, *(each.product for each in ranking.placed if each.held_back)]
+    blocks += notice_blocks(catalog, dict.fromkeys(told), ranking.day, names)
     if explain:
         level = LevelReasons(ranking)
         blocks += [

@@ -15,6 +15,9 @@ def test_a_small_change_is_one_move_and_no_change_is_none() -> None:
     assert step_plan(4.75).steps_mm == (4.75,)
     assert step_plan(0.0).steps_mm == ()
     assert step_plan(5.0).because == ()
+    assert step_plan(15.1 - 10.1).because == (), "5 mm is not above 5 mm for being worked out in binary"
+    assert len(step_plan(15.1 - 10.1 + 0.001).steps_mm) == 3
+    assert step_plan(3.0, stack_mm=0.1 + 0.2 - 0.3, cleat_mm=1.5, crank_mm=-2.5).because == ()
 
 
 def test_a_change_above_five_millimetres_is_made_in_steps() -> None:

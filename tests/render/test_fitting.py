@@ -1,5 +1,5 @@
 from spindlewise.render.blocks import Column, Table
-from spindlewise.render.fitting import as_entries, cells_wide, fitted, table_width, without_column
+from spindlewise.render.fitting import NARROWEST, as_entries, cells_wide, fitted, table_width, without_column
 
 TABLE = Table(
     "",
@@ -37,3 +37,30 @@ def test_entries_leave_out_what_is_empty() -> None:
 
 def test_combining_marks_take_no_room() -> None:
     assert cells_wide("e\u0301") == 1
+
+
+def test_cells_that_may_wrap_go_on_in_rows_of_their_own() -> None:
+    columns = (Column("Cause"), Column("Spread", "right"), Column("Note", wraps=True))
+    note = "ten degrees without a new zero offset"
+    table = Table("", columns, (("drift", "0.7 %", note), ("bias", "0.2 %", "short")))
+    small = fitted(table, 36)
+    assert small.rows == (
+        ("drift", "0.7 %", "ten degrees without a"),
+        ("", "", "new zero offset"),
+        ("bias", "0.2 %", "short"),
+    )
+    assert table_width(small) <= 36
+    assert fitted(table, 80) == table
+
+
+def test_no_column_is_cut_so_narrow_that_nobody_reads_it() -> None:
+    columns = (Column("Cause"), Column("Note", wraps=True))
+    table = Table("", columns, (("a cause of some length", "a note " * 8),))
+    assert fitted(table, 24 + NARROWEST) != table
+    assert fitted(table, 23 + NARROWEST) == table
+
+
+def test_the_widest_column_gives_way_first() -> None:
+    columns = (Column("A", wraps=True), Column("B", wraps=True))
+    table = Table("", columns, (("power and balance", "power, balance and stroke metrics"),))
+    assert fitted(table, 40).rows == (("power and balance", "power, balance and"), ("", "stroke metrics"))

@@ -22,7 +22,8 @@ def test_the_largest_cause_is_named_and_heads_the_table() -> None:
         crank=crank_setting_error(170.0, 172.5),
     )
     assert trust_words(budget, "phone").endswith(
-        "of the truth in about 19 cases of 20, worked out from claims; doubled side does most of it."
+        "of the truth in about 19 cases of 20, worked out from claims. "
+        "Most of that comes from the doubled side."
     )
     found = table(budget)
     assert found.caption == "What that figure is made of"
@@ -44,7 +45,7 @@ def test_the_last_row_adds_up_what_stands_above_it() -> None:
         "-1.00 %",
         "0.60 %",
         "combined",
-        "bias and 2 times the standard: 2.2 %",
+        "steady error and 2 times the spread: 2.2 %",
     )
 
 
@@ -65,8 +66,8 @@ def test_what_nobody_has_measured_stands_in_the_table_and_in_the_sentence() -> N
     said = trust_words(budget, "phone")
     assert "worked out from claims" in said
     assert said.endswith(
-        "Not measured: bench spread and temperature; what is plausible of it counts at its worst, "
-        "at its best the figure would be 2.1 %."
+        "Not measured: bench spread and temperature; the worst that is plausible counts "
+        "(at best the figure would be 2.1 %)."
     )
     assert table(budget).rows[0] == (
         "bench spread",
@@ -82,4 +83,4 @@ def test_what_nobody_has_measured_stands_in_the_table_and_in_the_sentence() -> N
 def test_a_reading_without_any_error_names_no_cause() -> None:
     sure = reading_uncertainty("both sides", tolerance_pct=0.0, temperature_pct=0.0)
     assert trust_words(sure, "phone").startswith("The power that phone shows stays within 0.0 % of the truth")
-    assert "does most" not in trust_words(sure, "phone")
+    assert "Most of that" not in trust_words(sure, "phone")

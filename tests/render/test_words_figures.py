@@ -22,9 +22,18 @@ def test_a_figure_comes_with_interval_grade_day_source_and_basis() -> None:
     assert full_words(standing) == "346 g (measured; 345 to 347 g; 2026-03-14; bench; pair)"
 
 
-def test_an_interval_of_no_width_is_left_out() -> None:
+def test_an_interval_of_no_width_is_left_out_and_none_stated_is_said() -> None:
     standing = Standing("weight", 346.0, 346.0, 346.0, "g", "claimed", None, "")
-    assert full_words(standing) == "346 g (claimed)"
+    assert full_words(standing) == "346 g (claimed; no plus-minus stated)"
+    warranty = Standing("warranty", 2.0, None, None, "years", "claimed", None, "")
+    assert full_words(warranty) == "2 years (claimed)", "a warranty has no plus-minus to state"
+    worked_out = Standing("reading_uncertainty", 2.3, 2.3, 2.3, "%", "worked out", None, "")
+    assert full_words(worked_out) == "2.3 % (worked out)"
+
+
+def test_both_ends_of_an_interval_are_rounded_alike() -> None:
+    standing = Standing("weight", 314.1, 312.2, 316.0, "g", "predicted", None, "")
+    assert full_words(standing) == "314 g (predicted; 312 to 316 g)"
 
 
 def test_money_prints_in_its_own_decimals_and_words_as_they_are() -> None:
@@ -48,7 +57,7 @@ def test_no_source_leaves_the_bare_word() -> None:
         ({"kind": "list"}, "list price of Quayside Wheels, seen 2026-10-01"),
         (
             {"kind": "offer", "valid_until": date(2026, 12, 1)},
-            "offer at Quayside Wheels, seen 2026-10-01, until 2026-12-01",
+            "offer at Quayside Wheels, seen 2026-10-01, last day 2026-12-01",
         ),
         ({"kind": "clearance"}, "clearance price at Quayside Wheels, seen 2026-10-01"),
     ],

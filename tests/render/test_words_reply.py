@@ -47,7 +47,7 @@ def test_a_need_that_nobody_could_check_stands_beside_the_pick() -> None:
 
 
 def test_those_behind_that_show_less_are_named() -> None:
-    assert "Of those that follow, not all show the same:" in text("phone-only")
+    assert "What the others show, where it differs:" in text("phone-only")
 
 
 def test_without_a_pick_near_misses_and_cautions_remain() -> None:

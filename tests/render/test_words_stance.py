@@ -14,7 +14,8 @@ def said(new=WIDE, **bike):  # type: ignore[no-untyped-def]
 
 def test_each_side_and_the_cranks_that_stay() -> None:
     assert said() == (
-        "Stance width: 6.0 mm wider in all (left +3.0 mm, right +3.0 mm), give or take 0.7 mm. "
+        "Stance width: 6.0 mm wider in all (left +3.0 mm, right +3.0 mm), give or take 0.7 mm and more "
+        "(no plus-minus is stated for slim). "
         "The Q-factor is the cranks' own and stays.",
     )
 

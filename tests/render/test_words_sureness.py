@@ -8,10 +8,12 @@ import worlds
 from spindlewise.answer.reply import reply_to
 from spindlewise.decide.second_opinions import Reason, SecondOpinion, Stretch
 from spindlewise.decide.stability import Stability
-from spindlewise.decide.warnings import CountedTwice, NobodyLeft
+from spindlewise.decide.warnings import CountedTwice, NobodyLeft, WithoutEffect
 from spindlewise.render.naming import Naming
 from spindlewise.render.words_sureness import (
+    agreement_words,
     doubt_sentences,
+    idle_sentences,
     nobody_words,
     opinion_words,
     sureness_sentences,
@@ -65,20 +67,22 @@ def opinion(reason, tau=0.5):
 
 def test_a_second_opinion_that_agrees_or_differs_with_the_reason():
     assert opinion_words(opinion(None), NAMES) == (
-        "A second opinion by TOPSIS: Shore Heron first (likeness of the whole order, Kendall's tau-b: 0.50), "
-        "as here."
+        "By another method, TOPSIS, Shore Heron comes first (tau-b 0.50), as here."
     )
-    told = Reason(("gull",), (Stretch("price", 0.2, 0.3, 1.5), Stretch("weight", 0.2, None, None)))
+    told = Reason(("gull",), (Stretch("price", 0.2, 0.3, 1.5), Stretch("detail", 0.1, 0.2, 2.0)))
     said = opinion_words(opinion(told, None), NAMES)
-    assert "without Shore Gull it would agree (rank reversal)" in said
-    assert "it counts price as 30.0 % where you said 20.0 %" in said
+    assert "without Shore Gull it would agree (a rank reversal)" in said
+    assert (
+        "since it stretches each scale from the worst to the best of these products, price counts 30.0 % "
+        "there in place of your 20.0 % and detail counts 20.0 % there in place of your 10.0 %." in said
+    )
     assert "tau-b" not in said
 
 
 def test_a_stretch_too_small_to_tell_is_not_given_as_the_reason():
     said = opinion_words(opinion(Reason((), (Stretch("price", 0.3, 0.31, 1.03),))), NAMES)
 
-    assert said.endswith("It scales by the set of candidates; the scales here are fixed.")
+    assert said.endswith("It measures each product by the others; the scales here are fixed.")
 
 
 @pytest.mark.parametrize(
@@ -122,17 +126,28 @@ def test_a_whole_reply_says_how_many_worlds_were_drawn_and_how_sure_the_buyer_is
 
     assert "10,000 were drawn" in said[1]
     assert "you are fairly sure of them" in said[1]
-    assert [text.startswith("A second opinion by") for text in said[2:]] == [True, True]
+    assert [text.startswith("By another method, ") for text in said[2:-1]] == [True, True]
+    assert said[-1].startswith("Kendall's tau-b tells how alike two orders are")
     assert sureness_sentences(replied(budget=10), NAMES) == ()
 
 
 def test_doubts_of_a_reply():
     alike = doubt_sentences(replied(points={"price": 2, "weight": 1, "warranty": 1}), NAMES)
     assert "All candidates are alike on warranty: its 25.0 % of the weight tells nobody apart." in alike
-    assert not any("decides nothing" in text and text.startswith("warranty") for text in alike)
+    assert not any("decides nothing" in text and "warranty (" in text for text in alike)
 
     idle = doubt_sentences(replied(points={"price": 1000, "weight": 1}), NAMES)
-    assert "weight (0.1 %) decides nothing here: without it the whole order is the same." in idle
+    assert (
+        "The weight of weight (0.1 %) decides nothing here: the other weights alone put all 3 products in "
+        "the same order." in idle
+    )
+    found = [WithoutEffect("order stays", name, 0.1) for name in ("weight", "detail")]
+    some = [*found, WithoutEffect("first stays", "price", 0.8)]
+    assert idle_sentences(some, replied(), NAMES) == [
+        "The weights of weight (10.0 %) and detail (10.0 %) decide nothing here, each for itself: leave out "
+        "any one of them, and the others put all 3 products in the same order."
+    ]
+    assert idle_sentences(some[2:], replied(), NAMES) == []
 
     missed = doubt_sentences(replied(budget=395), NAMES)
     assert "Without the budget there would be Shore Auk, Shore Gull and Shore Heron." in missed
@@ -148,8 +163,14 @@ def test_pairwise_statements_say_how_far_they_agree():
         )
         return doubt_sentences(replied(weights={"pairs": stated}), NAMES)[-1]
 
-    assert pairs(6.0) == "Your comparisons agree (consistency ratio 0.000)."
-    assert pairs(1.0).startswith("Your comparisons do not quite agree (consistency ratio 0.")
+    assert pairs(6.0) == (
+        "Your comparisons agree well enough (consistency ratio 0.000; 0 is without any contradiction, up to "
+        "0.1 will do)."
+    )
+    assert pairs(4.0).startswith("Your comparisons agree well enough (consistency ratio 0.01")
+    assert "fits least: the others suggest" in pairs(4.0)
+    assert pairs(0.5).startswith("Your comparisons disagree (consistency ratio 0.")
+    assert agreement_words(None) == "Your comparisons do not quite agree."
 
 
 def test_the_small_catalogs_reply_speaks_of_worlds():

@@ -14,7 +14,7 @@ def test_heavier_than_claimed():
     product = made(worlds.weighed(316, 1.0), worlds.weighed(312, "unknown", grade="claimed"))
     claim = by_title(product)["Weight"]
     assert (claim.claimed, claim.measured, claim.difference) == ("312 g", "316 g ± 1 g", "+4 g")
-    assert claim.verdict == "more than claimed"
+    assert claim.verdict == "heavier than claimed"
 
 
 def test_within_the_plus_minus():
@@ -24,7 +24,7 @@ def test_within_the_plus_minus():
 
 def test_lighter_than_claimed():
     product = made(worlds.weighed(300, 1.0), worlds.weighed(312, "unknown", grade="claimed"))
-    assert by_title(product)["Weight"].verdict == "less than claimed"
+    assert by_title(product)["Weight"].verdict == "lighter than claimed"
 
 
 def test_unlike_bases_are_never_compared():

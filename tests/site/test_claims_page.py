@@ -27,8 +27,8 @@ def test_each_verdict():
     (weights,) = claims_page(worlds.desk(products, [])).weights
     assert [row[-1] for row in weights.table.rows] == [
         "not known",
-        "more than claimed",
-        "less than claimed",
+        "heavier than claimed",
+        "lighter than claimed",
         "within the plus-minus",
     ]
 

@@ -7,7 +7,7 @@ from spindlewise.answer.standing import Standing
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.figure import Known, weight_g
 from spindlewise.catalog.product import Product
-from spindlewise.decide.claims_record import ClaimPair, ClaimsRecord, Prediction, claims_record
+from spindlewise.decide.claims_record import ClaimPair, ClaimsRecord, Fallback, Prediction, claims_record
 from spindlewise.units import grams_text, number_text, percent_text
 
 
@@ -50,16 +50,39 @@ def _predicted(claim: Known, worth: Prediction) -> Standing:
     )
 
 
+POOLED_BECAUSE: dict[Fallback, str] = {
+    "too few makers": "too few makers were weighed",
+    "no maker measured twice": "no maker was weighed twice",
+    "maker not in the record": "none of this maker's was weighed",
+}
+"""Why a prediction rests on the pooled record, in a sentence."""
+
+
 def prediction_words(worth: Prediction) -> str:
     """The arithmetic of a prediction in one sentence."""
     result = (
         f"claimed {grams_text(worth.claimed)}, predicted {grams_text(worth.predicted)} "
-        f"± {grams_text(worth.plus_minus)} ({percent_text(worth.stray_pct, signed=True)})"
+        f"± {grams_text(worth.plus_minus)}, {stray_words(worth.stray_pct)}"
     )
-    everybody = percent_text(worth.pooled_stray_pct, signed=True)
-    pooled = f"{worth.pooled_n} weighings of all makers stray {everybody}"
+    everybody = stray_words(worth.pooled_stray_pct)
+    pooled = f"all {worth.pooled_n} weighed of all makers are {everybody} in the mean"
     if worth.own_stray_pct is None or worth.fallback in ("too few makers", "no maker measured twice"):
-        return f"{result}: {pooled}; pooled record, {worth.fallback}"
-    own = percent_text(worth.own_stray_pct, signed=True)
+        because = f", since {POOLED_BECAUSE[worth.fallback]}" if worth.fallback else ""
+        return f"{result}: {pooled}; the record of all makers counts{because}"
     share = number_text(100 * worth.own_weight)
-    return f"{result}: {worth.maker_n} of {worth.maker} stray {own}, counted {share} %; {pooled}"
+    one = worth.maker_n == 1
+    own = f"the {'one' if one else worth.maker_n} weighed of {worth.maker} {'is' if one else 'are'}"
+    own += f" {stray_words(worth.own_stray_pct)}{'' if one else ' in the mean'}"
+    return f"{result}: {own}, which counts {share} %; {pooled}"
+
+
+def stray_words(stray_pct: float) -> str:
+    """How a weighing stands to the claim: '1.4 % heavier than claimed'.
+
+    >>> stray_words(1.42), stray_words(-0.3), stray_words(0.01)
+    ('1.4 % heavier than claimed', '0.3 % lighter than claimed', 'as heavy as claimed')
+    """
+    size = percent_text(abs(stray_pct))
+    if size == percent_text(0.0):
+        return "as heavy as claimed"
+    return f"{size} {'heavier' if stray_pct > 0 else 'lighter'} than claimed"

@@ -13,6 +13,7 @@ from spindlewise.answer.ladder import Climb, climb
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.near_misses import NearMiss, near_misses
 from spindlewise.answer.notices import notices_told
+from spindlewise.answer.offer_end import OfferEnd, offer_end
 from spindlewise.answer.outlook import Outlook, outlook
 from spindlewise.answer.owning import Owned, own, states_riding
 from spindlewise.answer.promised import WhatIf, promised
@@ -52,6 +53,8 @@ class Reply:
     what_if: WhatIf
     freed: tuple[Freed, ...]
     """Where the channel of a separate cadence sensor would change what is seen."""
+    offer_end: OfferEnd | None
+    """When the pick's price runs out and what holds then; None where it has no last day."""
     owned: tuple[tuple[str, Owned], ...]
     """The cost of owning the pick and its followers; empty where the buyer says nothing of years or hours."""
     crank: CrankCaution | None
@@ -95,6 +98,7 @@ def reply_to(desk: Desk, buyer: Buyer, barred: frozenset[str] = frozenset()) -> 
         trades=trades(desk, buyer, ranking.weighed),
         what_if=promised(desk, buyer, ranking),
         freed=freed((products[name] for name in _in_question(told, missed)), buyer, desk.day),
+        offer_end=offer_end(desk, buyer, pick.product, pick.paid) if pick else None,
         owned=_owned(desk, buyer, told),
         crank=crank,
         crank_left=reading_if_left(desk, buyer, pick, crank) if pick and crank else None,

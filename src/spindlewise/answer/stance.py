@@ -18,6 +18,8 @@ class Stance:
     q_factor_mm: float | None
     """The change of Q-factor: 0 where the cranks stay, None where new ones come of which nobody says."""
     washers: tuple[WasherCaution, ...]
+    bare_offsets: tuple[str, ...] = ()
+    """The products whose pedal offset comes without a plus-minus, so that the stance's falls short of it."""
 
     @property
     def width_mm(self) -> float | None:
@@ -31,7 +33,13 @@ def stance(old: Product, new: Product, day: date, bike: Bike) -> Stance:
     """What changes between the feet; washers count with the pedals they sit on."""
     before = _pedals(old, day, bike.washers_each_side_mm)
     after = _pedals(new, day, bike.new_washers_each_side_mm)
-    return Stance(stance_change(before, after), _q_factor_mm(bike), washer_cautions(after))
+    bare = tuple(product.id for product in (old, new) if old.id != new.id and _has_bare_offset(product, day))
+    return Stance(stance_change(before, after), _q_factor_mm(bike), washer_cautions(after), bare)
+
+
+def _has_bare_offset(product: Product, day: date) -> bool:
+    offset = pedal_offset_mm(product, day)
+    return isinstance(offset, Known) and not offset.plus_minus
 
 
 def _q_factor_mm(bike: Bike) -> float | None:

@@ -27,6 +27,8 @@ class Swap:
     new: Product
     day: date
     saddle: SaddleChange | MissingFigures
+    bare_stacks: tuple[str, ...]
+    """The products whose stack height comes without a plus-minus, so that the saddle's falls short of it."""
     leg: LegAnswer
     plan: StepPlan | None
     travel: Travel | None
@@ -60,6 +62,11 @@ def swap(old: Product, new: Product, day: date, buyer: Buyer | None, general: tu
         new=new,
         day=day,
         saddle=saddle,
+        bare_stacks=tuple(
+            product.id
+            for product, other in ((old, new), (new, old))
+            if old.id != new.id and _has_bare_stack(product, other, day)
+        ),
         leg=leg_answer(saddle, sides, buyer),
         plan=plan,
         travel=travel,
@@ -121,13 +128,23 @@ def _side(product: Product, other: Product, day: date, buyer: Buyer | None, afte
 
 def _stack(product: Product, other: Product, day: date) -> Stack | None:
     """The stack on a basis that the other product has too, else on whatever basis there is."""
+    found = _stack_seen(product, other, day)
+    return None if found is None else Stack(found[0].value, found[1], found[0].plus_minus or 0.0)
+
+
+def _has_bare_stack(product: Product, other: Product, day: date) -> bool:
+    found = _stack_seen(product, other, day)
+    return found is not None and not found[0].plus_minus
+
+
+def _stack_seen(product: Product, other: Product, day: date) -> tuple[Known, StackBasis] | None:
     have = {span: stack_mm(product, day, span) for span in (TOP, SOLE)}
     theirs = {span: stack_mm(other, day, span) for span in (TOP, SOLE)}
     shared = [s for s in (TOP, SOLE) if isinstance(have[s], Known) and isinstance(theirs[s], Known)]
     for span in [*shared, TOP, SOLE]:
         found = have[span]
         if isinstance(found, Known):
-            return Stack(found.value, span, found.plus_minus or 0.0)
+            return found, span
     return None
 
 

@@ -59,21 +59,27 @@ def step_plan(
     if not abs(change_mm) <= A_METRE_MM:
         raise ValueError(f"the change is {change_mm} mm; a saddle moves by less than a metre")
     because: list[Reason] = []
-    if abs(change_mm) > IN_STEPS_ABOVE_MM:
+    size, stack, cleat, crank = (_settled(abs(part)) for part in (change_mm, stack_mm, cleat_mm, crank_mm))
+    if size > IN_STEPS_ABOVE_MM:
         because.append("the change is large")
-    if stack_mm and (cleat_mm or other_cleat) and crank_mm:
+    if stack and (cleat or other_cleat) and crank:
         because.append("stack, cleat and crank change together")
     at_once = (change_mm,) if change_mm else ()
     steps = _even_steps(change_mm) if because else at_once
-    return StepPlan(steps, tuple(because), abs(change_mm) > CONFIRM_ABOVE_MM)
+    return StepPlan(steps, tuple(because), size > CONFIRM_ABOVE_MM)
+
+
+def _settled(size_mm: float) -> float:
+    """A length without what is rounding alone: 15.1 less 10.1 is 5, and not above it."""
+    return round(size_mm, 9)
 
 
 def _even_steps(change_mm: float) -> tuple[float, ...]:
     """As few and as even moves as the longest one allows, longer ones first, the odd rest in the last."""
-    count = math.ceil(abs(change_mm) / LARGEST_STEP_MM)
+    count = math.ceil(_settled(abs(change_mm)) / LARGEST_STEP_MM)
     if count == 0:
-        return ()
-    each, longer = divmod(math.floor(abs(change_mm) / SCALE_MM), count)
+        return (change_mm,) if change_mm else ()
+    each, longer = divmod(math.floor(_settled(abs(change_mm)) / SCALE_MM), count)
     sign = math.copysign(SCALE_MM, change_mm)
     whole = [sign * (each + (place < longer)) for place in range(count)]
     # exact in binary too: all but the change are multiples of 0.5, and the difference is the smaller number

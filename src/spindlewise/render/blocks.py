@@ -43,6 +43,8 @@ class Column:
     spare: int = 0
     is_name: bool = False
     """Whether the title is a name, which keeps its capital within a sentence."""
+    wraps: bool = False
+    """Whether its cells may go on in a further line where room is short."""
 
 
 @dataclass(frozen=True, slots=True)

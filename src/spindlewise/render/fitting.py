@@ -1,11 +1,15 @@
 """Fits a table to a width: columns that can be spared go first, then the table becomes a list of entries."""
 
 import unicodedata
+from itertools import zip_longest
 
 from spindlewise.render.blocks import Bullets, Column, Table
+from spindlewise.render.wrapping import wrapped
 
 GAP = 2
 """Spaces between two columns."""
+NARROWEST = 16
+"""A column that is cut narrower than this reads worse than a list."""
 
 
 def cells_wide(text: str) -> int:
@@ -38,7 +42,38 @@ def fitted(table: Table, width: int) -> Table:
     while table_width(table) > width and any(column.spare for column in table.columns):
         out = max(range(len(table.columns)), key=lambda k: (table.columns[k].spare, k))
         table = without_column(table, out)
-    return table
+    return wrapped_cells(table, width)
+
+
+def wrapped_cells(table: Table, width: int) -> Table:
+    """The table with cells of columns that may wrap cut into lines, where that makes it fit.
+
+    The widest such column gives way first. A row whose cells go on is followed by rows with the rest of them.
+
+    >>> columns = (Column("Cause"), Column("Note", wraps=True))
+    >>> wrapped_cells(Table("", columns, (("drift", "over ten degrees of heat"),)), 25).rows
+    (('drift', 'over ten degrees'), ('', 'of heat'))
+    """
+    widths = column_widths(table)
+    over = table_width(table) - width
+    while over > 0:
+        k = max(
+            (k for k, column in enumerate(table.columns) if column.wraps), key=widths.__getitem__, default=-1
+        )
+        if k < 0 or widths[k] <= NARROWEST:
+            return table
+        widths[k] -= 1
+        over -= 1
+    rows = [line for row in table.rows for line in _cut(table, row, widths)]
+    return Table(table.caption, table.columns, tuple(rows))
+
+
+def _cut(table: Table, row: tuple[str, ...], widths: list[int]) -> list[tuple[str, ...]]:
+    parts = [
+        wrapped(cell, size).split("\n") if column.wraps else [cell]
+        for column, cell, size in zip(table.columns, row, widths, strict=True)
+    ]
+    return list(zip_longest(*parts, fillvalue=""))
 
 
 def without_column(table: Table, out: int) -> Table:

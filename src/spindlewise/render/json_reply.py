@@ -53,6 +53,11 @@ def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
         "ladder": ladder_json(reply.climb) if reply.climb else None,
         "ladder_missing": reply.climb_missing or None,
         "pick_stays_first_up_to": break_even_json(room, buyer.currency),
+        "pick_stays_first": room.outcome.value if room else None,
+        "dearer_costs_no_points_beyond": None
+        if reply.break_evens.flat_beyond is None
+        else amount_text(reply.break_evens.flat_beyond, buyer.currency),
+        "pick_price_ends": _end(reply),
         "weight_ranges": [
             {
                 "criterion": found.criterion,
@@ -94,6 +99,13 @@ def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
         "invented": None if catalog.settings.invented == "no" else catalog.settings.invented,
         "budget": None if buyer.budget_amount is None else amount_text(buyer.budget_amount, buyer.currency),
     }
+
+
+def _end(reply: Reply) -> Json:
+    end = reply.offer_end
+    if end is None:
+        return None
+    return {"last_day": end.last_day.isoformat(), "days_left": end.days_left, "after": price_json(end.after)}
 
 
 def _against(found: Differences) -> dict[str, Json]:

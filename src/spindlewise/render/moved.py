@@ -1,5 +1,8 @@
 """A move of the saddle in words."""
 
+from collections.abc import Sequence
+
+from spindlewise.render.naming import listed
 from spindlewise.units import millimetres_text, number_text
 
 
@@ -15,10 +18,17 @@ def moved(change_mm: float) -> str:
     return f"{'up' if change_mm > 0 else 'down'} {text}"
 
 
-def give_or_take(plus_minus_mm: float) -> str:
-    """The plus-minus as the end of a phrase; empty where there is none.
+def give_or_take(plus_minus_mm: float, without: Sequence[str] = ()) -> str:
+    """The plus-minus as the end of a phrase, and whose figures came `without` one; empty where neither is.
 
     >>> give_or_take(0.62)
     ', give or take 0.6 mm'
+    >>> give_or_take(0.3, ["Shore Heron"])
+    ', give or take 0.3 mm and more (no plus-minus is stated for Shore Heron)'
+    >>> give_or_take(0.0, ["Shore Heron", "Shore Auk"])
+    ' (no plus-minus is stated for Shore Heron and Shore Auk)'
     """
-    return f", give or take {number_text(plus_minus_mm, 1)} mm" if plus_minus_mm else ""
+    said = f", give or take {number_text(plus_minus_mm, 1)} mm" if plus_minus_mm else ""
+    if not without:
+        return said
+    return f"{said}{' and more' if said else ''} (no plus-minus is stated for {listed(without)})"

@@ -6,11 +6,12 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.fit.saddle import SaddleChange
 from spindlewise.render.moved import moved
 from spindlewise.render.naming import Naming
+from spindlewise.render.words_figures import paid_words
 from spindlewise.render.words_outlook import near_miss_words
 from spindlewise.render.words_rank import frame_words
 from spindlewise.render.words_reply import disclosure_words, notice_words
 from spindlewise.render.words_why import difference_words, level_sentences, score_words
-from spindlewise.units import grams_text, money_text, points_text
+from spindlewise.units import grams_text, points_text
 
 
 def brief_text(catalog: Catalog, found: Brief, names: Naming) -> str:
@@ -35,12 +36,7 @@ def _pick_lines(found: Brief, names: Naming) -> list[str]:
         held = "all that no need keeps out is held back by a safety notice"
         why = held if len(found.ranking.order) else "nothing in the catalog meets all the needs"
         return [f"No recommendation: {why}."]
-    price = money_text(pick.paid.amount, pick.paid.currency)
-    row = pick.paid.row
-    lines = [
-        f"Our pick: {names.product(pick.product)} at {price} "
-        f"({row.kind} price at {row.seller}, seen {row.date.isoformat()})."
-    ]
+    lines = [f"Our pick: {names.product(pick.product)} at {paid_words(pick.paid)}."]
     lines += level_sentences(level_reasons(found.ranking, pick), names, explained=False)
     lines.append(f"Score: {score_words(pick)}.")
     if found.next is not None and found.against_pick is not None:

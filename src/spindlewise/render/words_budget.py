@@ -15,11 +15,11 @@ def trust_words(budget: Budget, receiver: str) -> str:
     said = f"The power that {receiver} shows stays within {within} of the truth in about 19 cases of 20"
     if not any(cause.name == "bench bias" for cause in budget.contributions):
         said += ", worked out from claims"
-    said += f"; {budget.largest} does most of it" if budget.largest else ""
+    said += f". Most of that comes from the {budget.largest}" if budget.largest else ""
     if budget.not_measured:
-        said += f". Not measured: {listed(budget.not_measured)}; what is plausible of it counts at its worst"
+        said += f". Not measured: {listed(budget.not_measured)}; the worst that is plausible counts"
         if budget.expanded_low_pct is not None:
-            said += f", at its best the figure would be {percent_text(budget.expanded_low_pct)}"
+            said += f" (at best the figure would be {percent_text(budget.expanded_low_pct)})"
     if budget.left_out:
         said += f"; not in this figure, since nothing is known of it: {listed(budget.left_out)}"
     return sentence(said)
@@ -41,15 +41,15 @@ def budget_blocks(budget: Budget) -> tuple[Block, ...]:
                 _or_none(budget.bias_pct, True),
                 _or_none(budget.combined_pct),
                 "combined",
-                f"bias and {COVERAGE:g} times the standard: {expanded}",
+                f"steady error and {COVERAGE:g} times the spread: {expanded}",
             )
         )
     columns = (
         Column("Cause"),
-        Column("Bias", "right"),
-        Column("Standard", "right"),
+        Column("Steady error", "right"),
+        Column("Spread", "right"),
         Column("Kind", spare=1),
-        Column("Note"),
+        Column("Note", wraps=True),
     )
     return (Table("What that figure is made of", columns, tuple(rows)),)
 

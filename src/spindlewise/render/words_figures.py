@@ -7,6 +7,9 @@ from spindlewise.answer.standing import Standing
 from spindlewise.units import figure_text, money_text
 
 MONEY = frozenset({"price", "ownership"})
+OBSERVED = ("measured", "reported", "claimed")
+MEASURED_IN = ("g", "mm", "h", "%")
+"""Units of figures that are measured: a warranty of 2 years has no plus-minus to state."""
 KEY = (
     "Where figures come from. measured: on this catalog's own bench. reported: by somebody else. "
     "claimed: by the maker. "
@@ -52,8 +55,10 @@ def full_words(standing: Standing) -> str:
         return f"{standing.origin} ({standing.source})" if standing.source else standing.origin
     parts: list[str] = [standing.origin]
     if standing.low is not None and standing.high is not None and standing.low != standing.high:
-        ends = f"{figure_text(standing.low, '')} to {figure_text(standing.high, standing.unit)}"
-        parts.append(ends)
+        low = figure_text(standing.low, standing.unit).removesuffix(standing.unit).rstrip()
+        parts.append(f"{low} to {figure_text(standing.high, standing.unit)}")
+    elif standing.origin in OBSERVED and standing.unit in MEASURED_IN:
+        parts.append("no plus-minus stated")
     if standing.date is not None:
         parts.append(standing.date.isoformat())
     parts += [part for part in (standing.source, standing.note) if part]
@@ -71,7 +76,7 @@ def paid_words(paid: Paid, old_after_days: int | None = None) -> str:
     }[row.kind]
     parts = [where, f"seen {row.date.isoformat()}"]
     if row.valid_until is not None:
-        parts.append(f"until {row.valid_until.isoformat()}")
+        parts.append(f"last day {row.valid_until.isoformat()}")
     elif old_after_days is not None and paid.age_days > old_after_days:
         parts.append(f"an old price, {paid.age_days} days")
     parts += paid.conversion

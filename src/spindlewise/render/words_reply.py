@@ -21,6 +21,7 @@ from spindlewise.render.words_extras import (
 )
 from spindlewise.render.words_figures import full_words, paid_words
 from spindlewise.render.words_ladder import ladder_sentences, pick_sentence
+from spindlewise.render.words_offer import offer_words
 from spindlewise.render.words_outlook import near_miss_words, outlook_sentences
 from spindlewise.render.words_owning import owning_blocks
 from spindlewise.render.words_rank import (
@@ -91,13 +92,20 @@ def _pick(reply: Reply, names: Naming, catalog: Catalog) -> tuple[Block, ...]:
         return (Paragraph(f"No recommendation: {reply.nothing_because}.", "important"),)
     blocks: list[Block] = [
         Paragraph(f"Our pick: {names.product(pick.product)}.", "important"),
-        Paragraph(f"Price: {paid_words(pick.paid, catalog.settings.price_age_days)}."),
+        Paragraph(" ".join(_price(reply, pick, catalog))),
         Paragraph(f"Score: {score_words(pick)}. {weights_words(reply.ranking, names)}"),
     ]
     if pick.unchecked:
         blocks.append(Paragraph(unchecked_words(pick).strip(), "caution"))
     blocks += [Paragraph(said) for said in level_sentences(level_reasons(reply.ranking, pick), names)]
     return tuple(blocks)
+
+
+def _price(reply: Reply, pick: Placed, catalog: Catalog) -> list[str]:
+    said = [f"Price: {paid_words(pick.paid, catalog.settings.price_age_days)}."]
+    if reply.offer_end is not None:
+        said.append(offer_words(reply.offer_end, reply.break_evens, reply.ranking.buyer.budget_amount))
+    return said
 
 
 def _notices(reply: Reply, names: Naming) -> tuple[Block, ...]:
@@ -177,9 +185,9 @@ def _reading(reply: Reply, catalog: Catalog) -> tuple[Block, ...]:
     ]
     alike, others = _other_readings(reply, catalog)
     if alike:
-        blocks.append(Paragraph(f"The same arrives of {listed(alike)}."))
+        blocks.append(Paragraph(f"{listed(alike)} {'shows' if len(alike) == 1 else 'show'} the same."))
     if others:
-        blocks += [Paragraph("Of those that follow, not all show the same:"), Bullets(others)]
+        blocks += [Paragraph("What the others show, where it differs:"), Bullets(others)]
     if reply.freed:
         blocks.append(Bullets(tuple(freed_words(each, naming(catalog)) for each in reply.freed)))
     if reply.crank is not None:
@@ -221,7 +229,7 @@ def _figures(reply: Reply, names: Naming) -> tuple[Block, ...]:
     if len(told) < 2:
         return blocks
     table = rank_table(reply.ranking, told, names)
-    return (*blocks, replace(table, caption="Beside those that follow"))
+    return (*blocks, replace(table, caption="Beside the others"))
 
 
 def _swap(reply: Reply, names: Naming) -> tuple[Block, ...]:

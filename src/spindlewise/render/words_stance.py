@@ -15,7 +15,8 @@ def stance_sentences(stance: Stance, names: Naming) -> tuple[str, ...]:
     if isinstance(found, MissingFigures):
         said = f"Stance width: the change cannot be said. {missing_words(found, names)}"
     else:
-        said = f"Stance width: {_wider(found)}{give_or_take(found.plus_minus_mm)}. {_q_factor(stance)}"
+        bare = [names.product(name) for name in stance.bare_offsets]
+        said = f"Stance width: {_wider(found)}{give_or_take(found.plus_minus_mm, bare)}. {_q_factor(stance)}"
     return (said, *_washers(stance))
 
 

@@ -1,12 +1,14 @@
 """How sure the pick is: worlds, second opinions, and what is odd about the question itself."""
 
+from collections.abc import Sequence
+
 from spindlewise.answer.doubts import Doubts
 from spindlewise.answer.reply import Reply
 from spindlewise.decide.second_opinions import SecondOpinion
 from spindlewise.decide.stability import Stability
-from spindlewise.decide.warnings import CountedTwice, NobodyLeft
+from spindlewise.decide.warnings import CountedTwice, NobodyLeft, WithoutEffect
 from spindlewise.render.naming import Naming, listed, share_text
-from spindlewise.units import amount_text, number_text, percent_text
+from spindlewise.units import money_text, number_text, percent_text
 
 SURE = {"very": "very sure", "fairly": "fairly sure", "barely": "barely sure"}
 NEEDS = {
@@ -20,6 +22,9 @@ NEEDS = {
     "running time": "the least running time",
     "warranty": "the least warranty",
 }
+TAU = "Kendall's tau-b tells how alike two orders are: 1 is the same order, 0 no likeness, -1 the reverse."
+USUAL_RATIO = 0.1
+"""Up to here pairwise comparisons are taken to agree well enough (Saaty 1977)."""
 TELLING_RATIO = 1.1
 """A criterion counted for less than a tenth more than the buyer said explains nothing."""
 LEAST_SHOWN = 0.005
@@ -38,6 +43,8 @@ def sureness_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
         f"figures anywhere that is plausible; {found.draws:,} were drawn."
     )
     said += [opinion_words(opinion, names) for opinion in reply.outlook.second_opinions]
+    if any(opinion.tau_b is not None for opinion in reply.outlook.second_opinions):
+        said.append(TAU)
     return tuple(said)
 
 
@@ -75,28 +82,29 @@ def worlds_of_100(chance: float) -> str:
 
 def opinion_words(opinion: SecondOpinion, names: Naming) -> str:
     """What another method of the trade puts first and, where it differs, why."""
-    alike = (
-        ""
-        if opinion.tau_b is None
-        else f" (likeness of the whole order, Kendall's tau-b: {number_text(opinion.tau_b, 2)})"
-    )
-    said = f"A second opinion by {opinion.method}: {names.product(opinion.first)} first{alike}"
+    alike = "" if opinion.tau_b is None else f" (tau-b {number_text(opinion.tau_b, 2)})"
+    said = f"By another method, {opinion.method}, {names.product(opinion.first)} comes first{alike}"
     if opinion.reason is None:
         return f"{said}, as here."
     parts = []
     if opinion.reason.reversed_by:
         gone = listed([names.product(name) for name in opinion.reason.reversed_by[:3]])
-        parts.append(f"it scales by who else is in the set: without {gone} it would agree (rank reversal)")
-    for stretch in opinion.reason.stretched[:2]:
-        if stretch.effective_share is None or (stretch.ratio or 0.0) < TELLING_RATIO:
-            continue
         parts.append(
-            f"by the range of the set it counts {names.criterion(stretch.criterion)} as "
-            f"{share_text(stretch.effective_share)} where you said {share_text(stretch.share)}"
+            f"it measures each product by the others, and without {gone} it would agree (a rank reversal)"
+        )
+    stretched = [
+        f"{names.criterion(each.criterion)} counts {share_text(each.effective_share)} there in place of your "
+        f"{share_text(each.share)}"
+        for each in opinion.reason.stretched[:2]
+        if each.effective_share is not None and (each.ratio or 0.0) >= TELLING_RATIO
+    ]
+    if stretched:
+        parts.append(
+            f"since it stretches each scale from the worst to the best of these products, {listed(stretched)}"
         )
     if not parts:
-        return f"{said}. It scales by the set of candidates; the scales here are fixed."
-    return f"{said}; {'; '.join(parts)}. The scales here are fixed and do not depend on the set."
+        return f"{said}. It measures each product by the others; the scales here are fixed."
+    return f"{said}: {'; '.join(parts)}. The scales here are fixed and do not depend on the others."
 
 
 def doubt_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
@@ -108,43 +116,79 @@ def doubt_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
         f"its {share_text(each.share)} of the weight tells nobody apart."
         for each in found.alike
     ]
-    plain = {each.criterion for each in found.alike}
-    said += [
-        f"{names.title(each.criterion)} ({share_text(each.share)}) decides nothing here: "
-        "without it the whole order is the same."
-        for each in found.idle
-        if each.kind == "order stays" and each.criterion not in plain
-    ]
+    alike = {each.criterion for each in found.alike}
+    said += idle_sentences([each for each in found.idle if each.criterion not in alike], reply, names)
     if found.nobody is not None:
         said += nobody_words(found.nobody, names)
     currency = reply.ranking.buyer.currency
     said += [
-        f"{names.product(each.product)} misses the budget by little: {currency} "
-        f"{amount_text(each.over, currency)}, {percent_text(float(each.over_pct))}."
+        f"{names.product(each.product)} misses the budget by little: "
+        f"{money_text(each.over, currency)}, {percent_text(float(each.over_pct))}."
         for each in found.missed
     ]
     pairs = reply.ranking.weighed.pairs
     if pairs is not None and pairs.contradiction is not None:
         odd = pairs.contradiction
-        ratio = "" if pairs.ratio is None else f" (consistency ratio {number_text(pairs.ratio, 3)})"
         said.append(
-            f"Your comparisons do not quite agree{ratio}. That {names.criterion(odd.more)} matters "
+            f"{agreement_words(pairs.ratio)} That {names.criterion(odd.more)} matters "
             f"{number_text(odd.times, 1)} times as much as {names.criterion(odd.than)} fits least: "
             f"the others suggest {number_text(odd.fits, 1)} times."
         )
     elif pairs is not None and pairs.ratio is not None:
-        said.append(f"Your comparisons agree (consistency ratio {number_text(pairs.ratio, 3)}).")
+        said.append(agreement_words(pairs.ratio))
     return tuple(said)
+
+
+def agreement_words(ratio: float | None) -> str:
+    """How well pairwise comparisons agree."""
+    if ratio is None:
+        return "Your comparisons do not quite agree."
+    shown = (
+        f"(consistency ratio {number_text(ratio, 3)}; 0 is without any contradiction, "
+        f"up to {USUAL_RATIO} will do)"
+    )
+    return (
+        f"Your comparisons agree well enough {shown}."
+        if ratio <= 0.1
+        else f"Your comparisons disagree {shown}."
+    )
+
+
+def idle_sentences(idle: Sequence[WithoutEffect], reply: Reply, names: Naming) -> list[str]:
+    """Which weights decide nothing, and why: the order is the same without them."""
+    found = [each for each in idle if each.kind == "order stays"]
+    if not found:
+        return []
+    weights = listed(f"{names.criterion(each.criterion)} ({share_text(each.share)})" for each in found)
+    count = len(reply.ranking.table.products)
+    everyone = "both products" if count == 2 else f"all {count} products"
+    if len(found) == 1:
+        return [
+            f"The weight of {weights} decides nothing here: "
+            f"the other weights alone put {everyone} in the same order."
+        ]
+    return [
+        f"The weights of {weights} decide nothing here, each for itself: "
+        f"leave out any one of them, and the others put {everyone} in the same order."
+    ]
 
 
 def twice_words(each: CountedTwice, names: Naming) -> str:
     """Two criteria that count one thing twice, or against each other."""
     first, second = names.criterion(each.first), names.criterion(each.second)
     if each.kind == "kin":
-        return f"{names.title(each.first)} and {second} partly count the same thing twice."
+        why = KIN_BECAUSE.get(frozenset((each.first, each.second)), "")
+        return f"{names.title(each.first)} and {second} partly count the same thing twice{why}."
     if each.kind == "move together":
         return f"Among these candidates {first} and {second} go together: they may count one thing twice."
     return f"Among these candidates {first} and {second} pull against each other."
+
+
+KIN_BECAUSE = {
+    frozenset(("reading_uncertainty", "detail")): ": a side that is doubled loses points on both",
+    frozenset(("price", "ownership")): ": the price is part of what owning costs",
+}
+"""Why two criteria are of one kind."""
 
 
 def nobody_words(found: NobodyLeft, names: Naming) -> list[str]:

@@ -47,7 +47,7 @@ def saddle_sentences(swap: Swap, names: Naming) -> tuple[str, ...]:
     saddle = swap.saddle
     if isinstance(saddle, MissingFigures):
         return (f"Saddle: the change cannot be said. {missing_words(saddle, names)}",)
-    said = [f"Saddle: {_by_practice(saddle)}{_travel(swap)}."]
+    said = [f"Saddle: {_by_practice(swap, saddle, names)}{_travel(swap)}."]
     if saddle.converted:
         brought = listed(names.product(name) for name in saddle.converted)
         said.append(
@@ -57,9 +57,9 @@ def saddle_sentences(swap: Swap, names: Naming) -> tuple[str, ...]:
     return (*said, *leg_sentences(swap.leg, saddle_views(swap)), *_plan(swap))
 
 
-def _by_practice(saddle: SaddleChange) -> str:
+def _by_practice(swap: Swap, saddle: SaddleChange, names: Naming) -> str:
     said = f"{moved(saddle.change_mm)} by common practice, millimetre for millimetre along the seat tube"
-    return said + give_or_take(saddle.plus_minus_mm)
+    return said + give_or_take(saddle.plus_minus_mm, [names.product(name) for name in swap.bare_stacks])
 
 
 def _travel(swap: Swap) -> str:
@@ -82,7 +82,7 @@ def _plan(swap: Swap) -> list[str]:
         return []
     why = f"Why so: {listed(plan.because)}"
     if abs(sum(plan.steps_mm)) > IN_STEPS_ABOVE_MM:
-        why += f" ({number_text(abs(sum(plan.steps_mm)), 1)} mm before rounding)"
+        why += f" ({_above(abs(sum(plan.steps_mm)))} mm before rounding)"
     if len(plan.steps_mm) < 2:
         return [f"Ride some days before anything else is moved. {why}."]
     steps = listed((moved(step) for step in plan.steps_mm), "then")
@@ -91,6 +91,14 @@ def _plan(swap: Swap) -> list[str]:
         f"That steps begin above {IN_STEPS_ABOVE_MM:g} mm and are of {LARGEST_STEP_MM:g} mm at most is a "
         "design choice, no rule of the trade."
     ]
+
+
+def _above(change_mm: float) -> str:
+    """The change with one decimal, or with so many as show that it lies above the bound of steps."""
+    for decimals in (1, 2, 3):
+        if float(said := number_text(change_mm, decimals)) > IN_STEPS_ABOVE_MM:
+            return said
+    return f"just over {IN_STEPS_ABOVE_MM:g}"
 
 
 def weight_sentence(swap: Swap) -> str:
@@ -105,7 +113,10 @@ def weight_sentence(swap: Swap) -> str:
         ends = (number_text(weight.low_g, 0, True), grams_text(weight.high_g, True))
         said += f", between {' and '.join(ends)}"
     before = f"{grams_text(weight.old.value)} {weight.old.grade}"
-    return f"{said} (from {before} to {grams_text(weight.new.value)} {weight.new.grade})."
+    said += f" (from {before} to {grams_text(weight.new.value)} {weight.new.grade}"
+    if weight.low_g == weight.high_g:
+        said += "; no plus-minus is stated"
+    return f"{said})."
 
 
 def tool_sentences(swap: Swap) -> tuple[str, ...]:

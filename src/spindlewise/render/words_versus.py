@@ -68,8 +68,8 @@ def _table(found: Versus, names: Naming) -> Table:
     columns = (
         Column("What counts"),
         Column("Counts", "right", spare=1),
-        Column(first.product.name, is_name=True),
-        Column(second.product.name, is_name=True),
+        Column(first.product.name, is_name=True, wraps=True),
+        Column(second.product.name, is_name=True, wraps=True),
         Column("Points", "right"),
     )
     points = {part.criterion: part.points for part in found.against.parts}

@@ -82,7 +82,7 @@ def _template() -> dict[str, Any]:
     x = alt.X(
         "at:Q",
         scale=scale,
-        title="g more than claimed (less to the left of 0)",
+        title="g heavier than claimed (lighter to the left of 0)",
         axis=alt.Axis(tickCount=8, orient="top", titleFontSize=TEXT_PX),
     )
     y = alt.Y(

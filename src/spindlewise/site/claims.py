@@ -48,7 +48,8 @@ def _claim(title: str, unit: str, claimed: Figure, measured: Figure) -> Claim:
     difference = float(measured.value) - float(claimed.value)
     own, theirs = (0.0 if isinstance(o.plus_minus, str) else o.plus_minus for o in (measured, claimed))
     within = abs(difference) <= own + theirs + 1e-9
-    side = "more" if difference > 0 else "less"
+    words = ("heavier", "lighter") if unit == "g" else ("more", "less")
+    side = words[0] if difference > 0 else words[1]
     return Claim(
         title=title,
         basis=basis_words(measured),

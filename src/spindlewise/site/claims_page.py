@@ -68,7 +68,7 @@ def _weights(desk: Desk) -> tuple[Figured, ...]:
         Column("Claimed", "right"),
         Column("Weighed or predicted", "right"),
         Column("Plus-minus", "right"),
-        Column("Less the claim", "right"),
+        Column("Against the claim", "right"),
         Column("Verdict"),
     )
     caption = (
@@ -94,4 +94,4 @@ def _measured(desk: Desk, product: Product) -> tuple[float, float, float, bool] 
 def _verdict(low: float, high: float, claimed: float) -> str:
     if low <= claimed <= high:
         return "within the plus-minus"
-    return "more than claimed" if low > claimed else "less than claimed"
+    return "heavier than claimed" if low > claimed else "lighter than claimed"

@@ -8,7 +8,7 @@ from bench.sheets import meter_data, sheet_data
 from spindlewise.answer.bench_ride import RideReport, compared, ride_report
 from spindlewise.bench.ride_sheet import RideSheet
 from spindlewise.bench.synthetic_ride import Meter, Stretch, record, ride
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 
 RIDES = Path(__file__).parents[1] / "catalog" / "bench" / "rides"
 THREE, FIRST = "2025-10-18-three-meters", "2025-09-13-first-ride"

@@ -6,7 +6,7 @@ from pydantic import ValidationError
 
 from small_catalog import GOOD
 from spindlewise.buyer.buyer import BalanceRange, Bike, Body, Buyer, Climb, Riding, Shoes
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 from worlds import buyer
 
 

@@ -22,9 +22,10 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.criteria import Criteria
 from spindlewise.catalog.money import read_rates, read_taxes
-from spindlewise.catalog.opening import open_catalog, read_record
+from spindlewise.catalog.opening import open_catalog
 from spindlewise.catalog.price_log import read_price_log
 from spindlewise.catalog.product import Product
+from spindlewise.catalog.reading import read_record
 from spindlewise.catalog.run_row import read_runs
 from spindlewise.catalog.session_row import read_sessions
 from spindlewise.catalog.settings import Settings

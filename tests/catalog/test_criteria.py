@@ -5,7 +5,7 @@ from pydantic import ValidationError
 
 from small_catalog import GOOD
 from spindlewise.catalog.criteria import Criteria, CurveCriterion, Curves, Knot, Span, StepsCriterion
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 
 CURVE: dict[str, Any] = {
     "title": "Weight",

@@ -8,8 +8,9 @@ import pytest
 from small_catalog import copied, opened, spoil, standing_in
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.checks import registry
-from spindlewise.catalog.opening import open_catalog, read_record
+from spindlewise.catalog.opening import open_catalog
 from spindlewise.catalog.product import Product
+from spindlewise.catalog.reading import read_record
 from spindlewise.problems import render
 
 ROOT = Path(__file__).parents[2]

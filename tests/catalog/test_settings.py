@@ -5,7 +5,7 @@ import pytest
 from pydantic import ValidationError
 
 from small_catalog import GOOD
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 from spindlewise.catalog.settings import Settings
 
 RIGHT: dict[str, Any] = {

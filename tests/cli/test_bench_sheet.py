@@ -4,7 +4,7 @@ import pytest
 
 from command_line import as_expected, run
 from spindlewise.bench.ride_sheet import RideSheet
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 
 DUO = "tarnquell-liskar-duo"
 

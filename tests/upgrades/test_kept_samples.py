@@ -8,7 +8,7 @@ import pytest
 
 from command_line import SMALL, run
 from spindlewise.answer.answer_log import read_answers
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 from spindlewise.problems import render
 from spindlewise.site.manifest import newer_manifest, read_manifest
 from upgrades.kept import KEPT, file_models, read_words, sample, split

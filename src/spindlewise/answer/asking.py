@@ -12,7 +12,7 @@ from spindlewise.buyer.receiver import Receiver
 from spindlewise.buyer.weights import CriterionName, Weights
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.document import Document
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 from spindlewise.problems import Problem, sorted_problems
 
 USUAL_POINTS: Mapping[CriterionName, float] = {

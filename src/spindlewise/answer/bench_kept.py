@@ -17,7 +17,7 @@ from spindlewise.answer.bench_weigh import WeighReport, weigh_report
 from spindlewise.answer.desk import Desk
 from spindlewise.bench.ride_folders import SHEET, ride_folders
 from spindlewise.bench.ride_sheet import RideSheet
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 from spindlewise.catalog.run_row import read_runs
 from spindlewise.catalog.session_row import SessionRow, read_sessions
 from spindlewise.catalog.weighing_row import read_weighings

@@ -98,6 +98,7 @@ class Riding(Statement):
     climb: Climb | Unstated = "not stated"
 
 
+# Its defaults are made unchecked: to check them would build their validators whenever this is imported.
 class Buyer(Statement):
     """One buyer's question."""
 
@@ -112,14 +113,14 @@ class Buyer(Statement):
     budget: Sum | Literal["none"] = "none"
     """The most that may be paid, tax in, in the buyer's currency."""
     weights: Weights
-    needs: Needs = Needs()
+    needs: Needs = Needs.model_construct()
     receivers: tuple[Receiver, ...] = ()
     """The first one counts for needs and scores."""
     present_pedals: ProductId | Literal["none", "unknown"] = "none"
-    bike: Bike = Bike()
-    shoes: Shoes = Shoes()
-    body: Body = Body()
-    riding: Riding = Riding()
+    bike: Bike = Bike.model_construct()
+    shoes: Shoes = Shoes.model_construct()
+    body: Body = Body.model_construct()
+    riding: Riding = Riding.model_construct()
     private: Literal["kept", "shown"] = "kept"
     """Whether pages may show body, rider weight and balance; kept, they are not even counted there."""
 

@@ -67,9 +67,9 @@ class NotMeasured(Record):
     They count by the high end, and the low end is shown as how good the reading may be.
     """
 
-    temperature_pct: Plausible = Plausible(low=0.3, high=1.2)
+    temperature_pct: Plausible = Plausible.model_construct(low=0.3, high=1.2)
     """Drift over ten degrees without a new zero offset, in percent."""
-    bench_spread_pct: Plausible = Plausible(low=0.6, high=1.5)
+    bench_spread_pct: Plausible = Plausible.model_construct(low=0.6, high=1.5)
     """One standard deviation of the difference from a reference, in percent: what no tolerance speaks of."""
     source: Text = "common practice, no source"
     """Why these spans."""
@@ -78,7 +78,7 @@ class NotMeasured(Record):
 class ReadingCriterion(CurveCriterion):
     """The curve of the uncertainty of the reading, and what causes that nobody has measured may come to."""
 
-    not_measured: NotMeasured = NotMeasured()
+    not_measured: NotMeasured = NotMeasured.model_construct()  # unchecked, so that nothing is built yet
 
 
 class StepsCriterion(Record):

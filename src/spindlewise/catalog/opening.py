@@ -16,22 +16,13 @@ from spindlewise.catalog.forgiven import ForgivenFile, forgive
 from spindlewise.catalog.money import read_rates, read_taxes
 from spindlewise.catalog.price_log import read_price_log
 from spindlewise.catalog.product import Product
+from spindlewise.catalog.reading import read_record
 from spindlewise.catalog.settings import Settings
-from spindlewise.catalog.validating import validate
-from spindlewise.catalog.yaml_text import Document, read_yaml
+from spindlewise.catalog.yaml_text import Document
 from spindlewise.problems import Place, Problem, sorted_problems
 
 M = TypeVar("M", bound=BaseModel)
 Progress = Callable[[Iterable[Path], int], Iterable[Path]]
-
-
-def read_record(model: type[M], path: Path) -> tuple[M | None, Document | None, list[Problem]]:
-    """One YAML file as one record, with its document and all its problems."""
-    document, problems = read_yaml(path, path.as_posix())
-    if document is None:
-        return None, None, problems
-    record, more = validate(model, document)
-    return record, document, [*problems, *more]
 
 
 def _silent(paths: Iterable[Path], _total: int) -> Iterable[Path]:

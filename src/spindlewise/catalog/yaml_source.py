@@ -9,7 +9,7 @@ LARGEST_BYTES = 1_048_576
 """One file is at most 1 MiB."""
 _MOST_REPORTED = 20
 
-_FORBIDDEN = re.compile(
+_FORBIDDEN = (
     "[^\t\n\x20-\x7e\xa0-\u2027\u202f-\u2065\u206a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 )
 """Controls, breaks that editors do not count, bidirectional controls, byte order marks, surrogates."""
@@ -54,7 +54,7 @@ def _not_utf8(raw: bytes, start: int, name: str) -> Problem:
 
 def _forbidden_characters(text: str, name: str) -> list[Problem]:
     problems = []
-    for found in _FORBIDDEN.finditer(text):
+    for found in re.finditer(_FORBIDDEN, text):  # compiled only where it is needed: that takes a while
         line, column = _line_and_column(text, found.start())
         problems.append(_problem(name, line, column, "invisible-character", *_what(found.group())))
         if len(problems) == _MOST_REPORTED:

@@ -123,7 +123,7 @@ def ride(
 def open_sheet(path: Path) -> "RideSheet":
     """The sheet of a ride by its folder or its own path; ends the command where it has errors."""
     from spindlewise.bench.ride_sheet import RideSheet
-    from spindlewise.catalog.opening import read_record
+    from spindlewise.catalog.reading import read_record
 
     file = path / SHEET if path.is_dir() else path
     if not file.is_file():

@@ -82,7 +82,7 @@ def _lines(
     from spindlewise.answer.bench_archive import ride_line
     from spindlewise.answer.bench_ride import ride_report
     from spindlewise.bench.ride_sheet import RideSheet
-    from spindlewise.catalog.opening import read_record
+    from spindlewise.catalog.reading import read_record
 
     for folder in folders:
         sheet, _, found = read_record(RideSheet, folder / "ride.yaml")

@@ -83,6 +83,8 @@ for module in (check, rank, answer, recheck, versus, ladder, swap, price, bench,
 def run() -> None:
     """Run the command line; the entry point of the installed program."""
     gc.set_threshold(*GARBAGE_AFTER)
+    # no plugin of another package has a say in what is valid here, and looking for one takes time
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             # a terminal that cannot show a character gets its number, not a traceback

@@ -86,7 +86,7 @@ def open_buyer(name: str, catalog: "Catalog") -> "Buyer":
     """A buyer by the path of a file or by id; ends the command where there is none or it has errors."""
     from spindlewise.answer.asking import buyer_problems
     from spindlewise.buyer.buyer import Buyer
-    from spindlewise.catalog.opening import read_record
+    from spindlewise.catalog.reading import read_record
 
     path = buyer_path(name, catalog.folder)
     buyer, document, problems = read_record(Buyer, path)

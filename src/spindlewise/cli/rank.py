@@ -23,8 +23,10 @@ from spindlewise.cli.options import AsOf, BuyerName, Catalog, Json, common
 from spindlewise.cli.printing import answer, page
 
 if TYPE_CHECKING:
+    from spindlewise.answer.could_lead import CouldLead
     from spindlewise.answer.desk import Desk
     from spindlewise.buyer.buyer import Buyer
+    from spindlewise.render.blocks import Block
 
 FORMATS = ("terminal", "text", "markdown", "csv", "json")
 
@@ -72,33 +74,49 @@ def rank(
 
 def _print_ranking(desk: "Desk", who: "Buyer", style: str, explain: bool) -> None:
     from spindlewise.answer.break_evens import break_evens
-    from spindlewise.answer.could_lead import could_lead
     from spindlewise.answer.market import NoMarket
     from spindlewise.answer.ranking import rank as ranked
-    from spindlewise.render.as_json import as_json
-    from spindlewise.render.as_markdown import as_markdown
-    from spindlewise.render.as_text import as_text
-    from spindlewise.render.json_rank import SCHEMA, leads_json, nothing_json, rank_json
-    from spindlewise.render.rank_sheet import rank_sheet
-    from spindlewise.render.words_rank import rank_blocks
 
     try:
         ranking = ranked(desk, who)
     except NoMarket as none:
         if style == "json":
+            from spindlewise.render.as_json import as_json
+            from spindlewise.render.json_rank import SCHEMA, nothing_json
+
             answer(as_json(SCHEMA, nothing_json(desk.day.isoformat(), who.id, str(none))))
         no_answer(str(none))
     even = break_evens(desk, ranking)
-    leads = could_lead(ranking) if explain and style != "csv" else ()
+    leads: tuple[CouldLead, ...] = ()
+    if explain and style != "csv":
+        from spindlewise.answer.could_lead import could_lead
+
+        leads = could_lead(ranking)
     if style == "json":
+        from spindlewise.render.as_json import as_json
+        from spindlewise.render.json_rank import SCHEMA, leads_json, rank_json
+
         answer(as_json(SCHEMA, {**rank_json(ranking, even), **leads_json(leads)}))
     elif style == "csv":
+        from spindlewise.render.rank_sheet import rank_sheet
+
         answer(rank_sheet(desk.catalog, ranking, even))
-    elif style == "text":
-        answer(as_text(rank_blocks(desk.catalog, ranking, even, explain, leads)))
-    elif style == "markdown":
-        answer(as_markdown(rank_blocks(desk.catalog, ranking, even, explain, leads)))
     else:
-        page(rank_blocks(desk.catalog, ranking, even, explain, leads))
+        from spindlewise.render.words_rank import rank_blocks
+
+        _print_blocks(rank_blocks(desk.catalog, ranking, even, explain, leads), style)
     if ranking.pick is None:
         raise typer.Exit(NO_ANSWER)
+
+
+def _print_blocks(blocks: "tuple[Block, ...]", style: str) -> None:
+    if style == "text":
+        from spindlewise.render.as_text import as_text
+
+        answer(as_text(blocks))
+    elif style == "markdown":
+        from spindlewise.render.as_markdown import as_markdown
+
+        answer(as_markdown(blocks))
+    else:
+        page(blocks)

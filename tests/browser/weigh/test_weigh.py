@@ -23,7 +23,7 @@ from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.ranking import rank
 from spindlewise.answer.swap import swap
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.catalog.opening import read_record
+from spindlewise.catalog.reading import read_record
 from spindlewise.fit.saddle import SaddleChange
 from spindlewise.render.fragment import fragment
 from spindlewise.render.naming import naming

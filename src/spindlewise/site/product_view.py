@@ -16,25 +16,13 @@ from spindlewise.catalog.product import (
     Service,
     StatusSince,
 )
+from spindlewise.site.buyer_places import PlaceWithBuyer, buyer_places
 from spindlewise.site.claims import Claim, claims
 from spindlewise.site.link_rows import LinkRows, link_rows
 from spindlewise.site.observation_rows import Attribute, attributes
-from spindlewise.site.places import place_text
 from spindlewise.site.price_rows import RegionPrices, region_prices
 from spindlewise.site.region_table import PriceShown, RegionTable, price_shown
 from spindlewise.site.shown import Shown, shown
-
-
-@dataclass(frozen=True, slots=True)
-class PlaceWithBuyer:
-    """How the product fares with one buyer: its place, or why it is out."""
-
-    buyer: str
-    name: str
-    rank: int | None
-    place: str
-    held_back: bool
-    because: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +69,7 @@ def product_view(
         links=link_rows(product, day),
         history=region_prices(desk.catalog, product.id, day),
         upkeep=_upkeep(desk, product),
-        places=tuple(_place(name, reply, product.id) for name, reply in sorted(replies.items())),
+        places=buyer_places(replies, product.id),
     )
 
 
@@ -108,12 +96,3 @@ def _upkeep(desk: Desk, product: Product) -> tuple[tuple[str, tuple[DatedPrice, 
     if isinstance(product.service, Service) and not isinstance(product.service.prices, str):
         found.append((product.service.what, product.service.prices))
     return tuple((what, tuple(p for p in prices if p.date <= desk.day)) for what, prices in found)
-
-
-def _place(name: str, reply: Reply, product: str) -> PlaceWithBuyer:
-    buyer = reply.ranking.buyer
-    for placed in reply.ranking.placed:
-        if placed.product == product:
-            return PlaceWithBuyer(name, buyer.name, placed.rank, place_text(placed), placed.held_back, ())
-    sifted = reply.ranking.sifted[product]
-    return PlaceWithBuyer(name, buyer.name, None, "", False, tuple(f.because for f in sifted.failures))

@@ -8,10 +8,11 @@ from spindlewise.site.templating import Assets, assets
 
 SCRIPTS = (
     *("numbers", "curves", "reading", "needs", "money", "order", "ranking", "ladder", "swap"),
+    *("versus", "weight_change"),
     *("worlds", "question", "said"),
     *("later", "elements", "form", "table", "first", "reasons"),
     *("pictures", "price_score", "contributions", "worlds_part", "swap_picture", "swap_part"),
-    *("ladder_picture", "ladder_part", "copies", "page"),
+    *("ladder_picture", "ladder_part", "turns_part", "versus_part", "copies", "follows", "page"),
 )
 """In this order: each uses what those before it define."""
 

@@ -3,7 +3,7 @@
 const WeighContributions = (() => {
   const N = WeighNumbers, P = WeighPictures, { el, svg, hidden, name } = WeighElements;
   const ID = "w-points", TITLE = "Where each score comes from";
-  const ROW = 46, BAR = 20, BOTTOM = 26, LETTER_PX = 15;
+  const ROW = 50, BAR = 20, BOTTOM = 26, LETTER_PX = 15;
 
   const ordered = (found) => found.criteria
     .map((criterion, k) => ({ criterion, most: 100 * found.shares[k] }))
@@ -30,16 +30,16 @@ const WeighContributions = (() => {
   const draw = ({ found }) => {
     if (!found.order || !found.order.length) return null;
     const parts = ordered(found), rows = found.order.slice(0, P.MOST_ROWS), more = found.order.length - rows.length;
-    const width = P.room(), height = rows.length * ROW + BOTTOM, x = P.scale(0, 100, 1, width - 14);
+    const width = P.room(), height = rows.length * ROW + BOTTOM, x = P.scale(0, 100, 4, width - 14);
     const given = parts.map((part) => `${N.pointsText(part.most)} for ${N.within(part.criterion.title)}`).join(", ");
     const said = `Points that each pedal earns, criterion by criterion. You give ${given}. ` +
       `${name(rows[0])} comes to ${N.pointsText(rows[0].score.expected)}.`;
     const drawn = P.drawing(ID, TITLE, said, width, height, [
       P.acrossAxis(width < 480 ? [0, 50, 100] : [0, 20, 40, 60, 80, 100], x, 24, rows.length * ROW, String, true),
       rows.map((row, k) => [
-        P.text(0, k * ROW + 15, row.product.name, { class: "p-row" }),
-        P.text(width, k * ROW + 15, N.pointsText(row.score.expected), { class: "p-row", "text-anchor": "end" }),
-        bar(row, parts, k * ROW + 22, x)]),
+        P.text(0, k * ROW + 16, row.product.name, { class: "p-row" }),
+        P.text(width, k * ROW + 16, N.pointsText(row.score.expected), { class: "p-row", "text-anchor": "end" }),
+        bar(row, parts, k * ROW + 23, x)]),
     ]);
     return P.part(ID + "-head", TITLE, P.figure(ID, drawn,
       "A frame is 100 points long. What a pedal earns fills it from the left, the weightiest criterion first, and comes to its score." +

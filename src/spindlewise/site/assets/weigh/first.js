@@ -43,7 +43,7 @@ const WeighFirst = (() => {
     now.replaceChildren(...(found.pick ? [el("span", { class: "small" }, "First for you"), " ", el("strong", {}, name(found.pick)), " ",
       el("span", {}, N.pointsText(found.pick.score.expected))] : [pickWords(found)]));
   };
-  const saidWords = (found) => (found.pick ? name(found.pick) + " first, " + N.pointsText(found.pick.score.expected) + " points; " +
+  const saidWords = ({ found }) => (found.pick ? name(found.pick) + " first, " + N.pointsText(found.pick.score.expected) + " points; " +
     found.order.length + " in the ranking." : pickWords(found));
 
   return { drawPick, drawNow, saidWords };

@@ -3,7 +3,7 @@
 const WeighLadderPicture = (() => {
   const N = WeighNumbers, P = WeighPictures, { svg, name } = WeighElements;
   const ID = "w-rungs", TITLE = "Grams saved against money";
-  const LEFT = 52, RIGHT = 16, TOP = 28, BOTTOM = 46;
+  const RIGHT = 24, TOP = 28, BOTTOM = 46;
 
   const points = (made, steps) => made.list.map((step) => ({
     said: name(step.row), number: steps.indexOf(step) + 1, extra: N.number(step.extra),
@@ -24,7 +24,9 @@ const WeighLadderPicture = (() => {
     const grams = [0, ...shown.flatMap((p) => [p.low, p.high])], money = [0, ...shown.map((p) => p.extra)];
     const across = P.ticks(Math.min(...grams), Math.max(...grams), Math.max(2, Math.floor(width / 95)));
     const up = P.ticks(0, Math.max(...money) * 1.06, 5);
-    const x = P.scale(across.from, across.to, LEFT + 8, right - 8), y = P.scale(up.from, up.to, bottom, TOP);
+    // room for the longest amount
+    const left = 18 + 8 * Math.max(...up.values.map((value) => P.wholeText(value).length));
+    const x = P.scale(across.from, across.to, left + 8, right - 8), y = P.scale(up.from, up.to, bottom, TOP);
     const start = { said: made.start.name, number: 0, extra: 0, low: 0, grams: 0, high: 0 };
     const onIt = steps.some((s) => s.status === "lighter and not dearer") ? [] : [start];
     const joined = [...onIt, ...shown.filter((p) => p.number).sort((a, b) => a.number - b.number)];
@@ -32,9 +34,9 @@ const WeighLadderPicture = (() => {
       .map((p) => `${p.number}: ${p.said}, ${gramsSaid(p.grams)} for ${N.moneyText(N.decimal(String(p.extra)), market)}`).join("; ");
     const said = `Beginning at the ${made.start.name}. ` + (told ? `Steps worth their price: ${told}.` : "No step is worth its price.");
     const drawn = P.drawing(ID, TITLE, said, width, height, [
-      P.upAxis(up.values, y, LEFT, right, P.wholeText),
+      P.upAxis(up.values, y, left, right, P.wholeText),
       P.acrossAxis(across.values, x, TOP, bottom, P.wholeText),
-      svg("path", { class: "p-edge", d: `M${LEFT} ${bottom}H${right}` }),
+      svg("path", { class: "p-edge", d: `M${left} ${bottom}H${right}` }),
       svg("path", { class: "p-zero", d: `M${P.at(x(0))} ${TOP}V${bottom}` }),
       P.text(right, height - 6, "Grams saved", { class: "p-title", "text-anchor": "end" }),
       P.text(0, 13, "Costs, " + market.currency, { class: "p-title" }),

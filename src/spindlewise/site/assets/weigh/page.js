@@ -6,44 +6,21 @@ const WeighPage = (() => {
   let asked = Q.blank(data), found = null;
 
   let saying = 0;
-  const say = () => {
+  const say = (words = WeighFirst.saidWords) => {
     clearTimeout(saying);
-    saying = setTimeout(() => { byId("w-said").textContent = WeighFirst.saidWords(found); }, 800);
+    saying = setTimeout(() => { byId("w-said").textContent = words(view()); }, 800);
   };
 
-  // ---- drawing: what is seen first at once, what follows as soon as there is time
-  const slots = new Map();
-  const slot = (id) => slots.get(id) || slots.set(id, byId("w-follows").appendChild(document.createElement("div"))).get(id);
-  const into = (id, drawn) => { slot(id).replaceChildren(...[drawn].filter(Boolean)); };
-  const PARTS = {
-    notices: null, worlds: null, price: WeighPriceScore.draw, points: WeighContributions.draw, why: WeighReasons.why,
-    out: WeighReasons.out, unknowns: WeighReasons.unknowns, swap: WeighSwapPart.draw, ladder: WeighLadderPart.draw,
-  };
-  const follow = (view) => {
-    const busy = byId("w-follows"), drawn = Object.entries(PARTS).filter(([, part]) => part);
-    busy.setAttribute("aria-busy", "true");
-    WeighLater.start([...drawn.map(([id, part]) => () => into(id, part(view))), () => WeighCopies.draw(view, F.withPrivate()),
-      drawWorlds(view)], () => busy.removeAttribute("aria-busy"));
-  };
-  // a few worlds at a time
-  const drawWorlds = (view) => {
-    const worlds = view.found.pick && view.found.order.length > 1 ? WeighWorlds.begin(view) : null;
-    return () => {
-      if (worlds && worlds.step()) return true;
-      into("worlds", worlds && WeighWorldsPart.draw(view, worlds));
-      return false;
-    };
-  };
+  const view = () => ({ data, asked, found });
   const draw = () => {
     found = WeighRanking.rank(data, asked);
-    const view = { data, asked, found };
-    F.show(view);
-    WeighFirst.drawPick(view);
-    WeighTable.draw(view);
-    WeighFirst.drawNow(view);
-    into("notices", WeighReasons.notices(view));
-    follow(view);
+    F.show(view());
+    WeighFirst.drawPick(view());
+    WeighTable.draw(view());
+    WeighFirst.drawNow(view());
+    WeighFollows.draw(view(), F.withPrivate());
   };
+  const drawLater = () => WeighFollows.drawLater(view(), F.withPrivate());
 
   // ---- the address: a step in the history for each change that is finished
   const address = () => Q.write(data, asked, F.withPrivate());
@@ -107,13 +84,18 @@ const WeighPage = (() => {
       keep();
     });
     byId("w-take").addEventListener("click", (event) => { if (event.target.dataset.copy) WeighCopies.copy(event.target); });
-    Object.keys(PARTS).forEach(slot);
+    byId("w-versus").addEventListener("change", () => {
+      asked = { ...asked, pair: WeighVersusPart.pairIn() };
+      drawLater();
+      say(WeighVersusPart.saidWords);
+      keep();
+    });
     window.addEventListener("popstate", fromAddress);
     // on paper, and for whoever takes it along, all of it
     window.addEventListener("beforeprint", WeighLater.finish);
     byId("w-take").addEventListener("focusin", WeighLater.finish);
     fromAddress();
-    WeighPictures.watch(() => follow({ data, asked, found }));
+    WeighPictures.watch(drawLater);
   };
   begin();
   return { data, asked: () => asked, found: () => found };

@@ -3,7 +3,7 @@
 const WeighPriceScore = (() => {
   const N = WeighNumbers, P = WeighPictures, { el, svg, name } = WeighElements;
   const ID = "w-picture", TITLE = "Price against score";
-  const LEFT = 34, RIGHT = 16, TOP = 26, BOTTOM = 46;
+  const LEFT = 34, RIGHT = 24, TOP = 26, BOTTOM = 46;
 
   // those that no other beats on both; what is held back beats nobody
   const front = (points) => {

@@ -11,7 +11,7 @@ const WeighQuestion = (() => {
     region: data.markets[0].code, budget: null, points: { ...data.usual.points }, receivers: [], present: "none",
     kind: "power pedal", states: null, shoes: null, patterns: null, both: false, balance: false, water: null,
     grams: null, hours: null, warranty: null, crank: null, newCrank: null, setCrank: null, sole: null, newSole: null,
-    ride: null, keep: null, mass: null, left: null,
+    ride: null, keep: null, pair: ["", ""], mass: null, left: null,
   });
 
   // ---- reading a link: only what is on the list, only within its bounds, never more than so much
@@ -30,7 +30,7 @@ const WeighQuestion = (() => {
   };
   const readers = (data) => {
     const patterns = data.products.map((p) => p.swap.pattern);
-    const criteria = data.criteria.map((c) => c.name);
+    const criteria = data.criteria.map((c) => c.name), products = data.products.map((p) => p.id);
     return {
       region: ["region", oneOf(...data.markets.map((m) => m.code))],
       budget: ["budget", (text) => { amount(0, 1e9)(text); return N.short(text); }],
@@ -70,6 +70,12 @@ const WeighQuestion = (() => {
       "new-sole": ["newSole", (text) => (text === "unknown" ? text : amount(0, 2000)(text))],
       ride: ["ride", amount(0, 8760, true)],
       keep: ["keep", amount(0, 40, true)],
+      // two products side by side; an empty place is filled from the ranking
+      pair: ["pair", (text) => {
+        const ids = text.split(",");
+        if (ids.length !== 2 || ids[0] === ids[1] || !ids.every((id) => id === "" || products.includes(id))) refuse();
+        return ids;
+      }],
       mass: ["mass", amount(0, 400, true)],
       left: ["left", (text) => {
         const ends = text.split("-").map(amount(20, 80));
@@ -131,6 +137,7 @@ const WeighQuestion = (() => {
     for (const [key, field] of [["grams", "grams"], ["hours", "hours"], ["warranty", "warranty"], ["crank", "crank"],
       ["new-crank", "newCrank"], ["set-crank", "setCrank"], ["sole", "sole"], ["new-sole", "newSole"], ["ride", "ride"],
       ["keep", "keep"]]) put(key, number(asked[field]));
+    if (asked.pair[0] !== asked.pair[1]) put("pair", asked.pair.join(","));
     if (withPrivate) {
       put("mass", number(asked.mass));
       put("left", asked.left && asked.left.map(number).join("-"));

@@ -58,7 +58,7 @@ const WeighRanking = (() => {
     }
     const excluded = rows.filter((row) => row.out.length);
     M.outAt(terms, market, excluded, leader, asked);
-    return { market, criteria, shares, order, excluded, leader, pick: leader && !leader.held_back ? leader : null,
+    return { market, criteria, shares, terms, order, excluded, leader, pick: leader && !leader.held_back ? leader : null,
       room: leader ? M.headroom(terms, market, order) : null };
   };
 

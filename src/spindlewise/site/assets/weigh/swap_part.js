@@ -39,7 +39,7 @@ const WeighSwapPart = (() => {
         "power reads so while the head unit has another crank length than you ride: set it right; no score here counts that"]);
     }
     return section("w-swap", TITLE, measured("From your " + made.old.name + " to the " + made.next.name + ":"),
-      listed(told), WeighSwapPicture.draw(made, asked), bullets(data.cautions.slice(0, 2)));
+      listed(told), WeighSwapPicture.draw(made, asked, "w-heights", "your pedals and the first"), bullets(data.cautions.slice(0, 2)));
   };
 
   return { draw, facts, listed };

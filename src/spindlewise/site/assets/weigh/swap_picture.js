@@ -2,7 +2,7 @@
 // The swap to scale: what stands between axis and foot before and after, and what the saddle does.
 const WeighSwapPicture = (() => {
   const N = WeighNumbers, P = WeighPictures, W = WeighSwap, { svg } = WeighElements;
-  const ID = "w-heights", TITLE = "The swap, drawn to scale";
+  const TITLE = "The swap, drawn to scale";
   const PX_PER_MM = 9, WIDTH = 300, HALF = 46, BEFORE = 52, AFTER = 164, SADDLE = 256, SAME_MM = 1e-6;
   const HEAD = 26, FOOT = 30, WRITTEN_PX = 34;
   const mm = (value) => N.numberText(value, 1) + " mm";
@@ -62,7 +62,7 @@ const WeighSwapPicture = (() => {
     if (lower) told.push(["Axis at the bottom of the stroke", "", "", signed(-lower)]);
     return [...told, ["Saddle, by common practice", "", "", moved(change)]];
   };
-  const draw = (made, asked) => {
+  const draw = (made, asked, id, which) => {
     const found = sides(made, asked);
     if (!found) return null;
     const { before, after, lower } = found, change = made.saddle.change, was = total(before);
@@ -74,16 +74,16 @@ const WeighSwapPicture = (() => {
       (lower ? ` The crank’s end stands ${mm(Math.abs(lower))} ${way}.` : "") + ` The saddle moves by ${moved(change)}.`;
     const level = (value, from, to) => svg("path", { class: "p-level", d: `M${from} ${P.at(y(value))}H${to}` });
     const dot = (x, value) => svg("circle", { class: "p-axis", cx: x, cy: P.at(y(value)), r: 6 });
-    const drawn = P.drawing(ID, TITLE, said, WIDTH, height, [
+    const drawn = P.drawing(id, TITLE, said, WIDTH, height, [
       [[BEFORE, "Before"], [AFTER, "After"], [SADDLE, "Saddle"]].map(([x, text]) => P.text(x, 14, text, { class: "p-row", "text-anchor": "middle" })),
       level(0, 0, AFTER - HALF), level(was, BEFORE, WIDTH),
       side(BEFORE, 0, before, y), side(AFTER, -lower, after, y), dot(BEFORE, 0), dot(AFTER, -lower), arrow(was, change, y),
     ]);
-    return P.figure(ID, drawn, "Everything at one scale, at the bottom of the stroke; a dot is the pedal’s axis." +
+    return P.figure(id, drawn, "Everything at one scale, at the bottom of the stroke; a dot is the pedal’s axis." +
       (lower ? ` The new crank holds its axis ${mm(Math.abs(lower))} ${way}.` : "") +
       " The foot stands on top, and the saddle goes where the foot went." +
       (known(asked.sole) === null ? " The sole stays and is not drawn." : ""), null,
-    () => ["Heights between axis and foot", [["What"], ["Before", true], ["After", true], ["Change", true]], rows(found, change)]);
+    () => ["Heights between axis and foot, " + which, [["What"], ["Before", true], ["After", true], ["Change", true]], rows(found, change)]);
   };
 
   return { draw, sides };

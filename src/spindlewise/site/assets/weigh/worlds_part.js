@@ -31,7 +31,7 @@ const WeighWorldsPart = (() => {
     if (!found.pick) return null;
     const chances = worlds.chances(), draws = worlds.draws, every = byChance(found, chances);
     const rows = every.filter((row) => chances.get(row.id) > 0).slice(0, P.MOST_ROWS), never = every.length - rows.length;
-    const width = P.room(), height = rows.length * ROW + BOTTOM, x = P.scale(0, 1, 1, width - 14);
+    const width = P.room(), height = rows.length * ROW + BOTTOM, x = P.scale(0, 1, 4, width - 14);
     const drawn = P.drawing(ID, "How often each pedal comes first", words(found, chances, draws), width, height, [
       P.acrossAxis([0, 0.25, 0.5, 0.75, 1], x, 20, rows.length * ROW, (v) => N.numberText(100 * v), true),
       P.text(width, height - 4, "First in so many of 100 worlds", { class: "p-title", "text-anchor": "end" }),

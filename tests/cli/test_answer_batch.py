@@ -16,6 +16,7 @@ def test_a_table_with_one_line_a_question(tmp_path):
     assert result.exit_code == 0
     assert [row["id"] for row in rows] == ["first", "second", "third"]
     assert rows[0]["pick"]
+    assert rows[0]["costs"] == f"{rows[0]['currency']} {rows[0]['price']}", "for people as everywhere else"
     assert (rows[2]["pick"], rows[2]["because"]) == ("", "nothing meets the needs")
     assert "3 of 3 questions answered." in result.stderr
 

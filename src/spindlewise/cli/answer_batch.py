@@ -18,7 +18,19 @@ if TYPE_CHECKING:
     from spindlewise.answer.desk import Desk
     from spindlewise.problems import Problem
 
-TABLE = ("id", "pick", "level_with", "price", "currency", "score", "next", "nearly", "because", "as_of")
+TABLE = (
+    "id",
+    "pick",
+    "level_with",
+    "price",
+    "currency",
+    "score",
+    "next",
+    "nearly",
+    "because",
+    "as_of",
+    "costs",
+)
 ENDINGS = {"text": "txt", "markdown": "md", "json": "json", "terminal": "txt"}
 
 
@@ -107,7 +119,7 @@ def _text(desk: "Desk", item: "Question", form: str | None) -> tuple[str, str]:
 
 def _row(desk: "Desk", item: "Question") -> tuple[str, ...]:
     from spindlewise.answer.brief import brief
-    from spindlewise.units import amount_text, points_text
+    from spindlewise.units import amount_text, money_text, points_text
 
     found = brief(desk, item.buyer)
     pick, missed = found.pick, found.near_miss
@@ -129,6 +141,7 @@ def _row(desk: "Desk", item: "Question") -> tuple[str, ...]:
         missed.product if missed else "",
         because,
         desk.day.isoformat(),
+        money_text(pick.paid.amount, pick.paid.currency) if pick else "",
     )
 
 

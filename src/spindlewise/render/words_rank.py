@@ -131,15 +131,20 @@ def first_at_words(found: BreakEven, currency: str) -> str:
     return {Outcome.ANY_PRICE: "any price", Outcome.HELD_BACK: "held back"}.get(found.outcome, "no price")
 
 
-def _marks(ranking: Ranking) -> list[Block]:
+def place_marks(told: Sequence[Placed]) -> str:
+    """What a range of places and a dash in place of one mean; empty where the table has neither."""
     said = []
-    if any(placed.level_with for placed in ranking.placed):
-        said.append(
-            f"A place such as 2 to 4 is shared by products that are level: {LEVEL} (--explain names them). "
-            f"{TAKE} An unknown figure counts at its low end."
-        )
-    if any(placed.held_back for placed in ranking.placed):
+    if any(placed.level_with and not placed.held_back for placed in told):
+        said.append(f"A place such as 2 to 4 is shared by products that are level: {LEVEL}.")
+    if any(placed.held_back for placed in told):
         said.append(HELD_BACK)
+    return " ".join(said)
+
+
+def _marks(ranking: Ranking) -> list[Block]:
+    said = [place_marks(ranking.placed)] if place_marks(ranking.placed) else []
+    if any(placed.level_with for placed in ranking.placed):
+        said.append(f"{TAKE} `rank --explain` names them. An unknown figure counts at its low end.")
     said.append("Scores run from 0 to 100 on scales that do not depend on who else is in the table.")
     return [Paragraph(" ".join(said), "quiet")]
 

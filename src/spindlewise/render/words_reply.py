@@ -28,6 +28,7 @@ from spindlewise.render.words_rank import (
     frame_words,
     grades_key,
     notice_of_invention,
+    place_marks,
     rank_table,
     unchecked_words,
     weights_words,
@@ -228,8 +229,9 @@ def _figures(reply: Reply, names: Naming) -> tuple[Block, ...]:
     blocks: tuple[Block, ...] = (Heading("The figures behind it"), Bullets(items))
     if len(told) < 2:
         return blocks
-    table = rank_table(reply.ranking, told, names)
-    return (*blocks, replace(table, caption="Beside the others"))
+    table = replace(rank_table(reply.ranking, told, names), caption="Beside the others")
+    marks = place_marks(told)
+    return (*blocks, table, *((Paragraph(marks, "quiet"),) if marks else ()))
 
 
 def _swap(reply: Reply, names: Naming) -> tuple[Block, ...]:

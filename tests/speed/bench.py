@@ -10,9 +10,19 @@ from pathlib import Path
 
 import numpy as np
 
+# the tests' folder in place of this one, in which a module is called as the tests' room `bench` is
+sys.path.pop(0)
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from speed import lines_batch, lines_browser, lines_commands, lines_decide
+from speed import (
+    lines_batch,
+    lines_browser,
+    lines_commands,
+    lines_decide,
+    lines_growth,
+    lines_rides,
+    lines_site,
+)
 from speed.timing import ROOT, Line
 
 GROUPS = (
@@ -25,7 +35,14 @@ GROUPS = (
     lines_decide.simulation,
     lines_decide.skyline,
     lines_batch.batch,
+    lines_batch.large_batch,
+    lines_batch.scoring,
+    lines_site.publishing,
     lines_browser.weighing,
+    lines_rides.ride_report,
+    lines_rides.fit_reading,
+    lines_rides.archive,
+    lines_growth.growth,
 )
 BEGIN, END = "<!-- bench -->", "<!-- /bench -->"
 HEAD = ("| what | ours | against | ratio | target |", "|---|---|---|---|---|")

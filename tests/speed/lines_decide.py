@@ -135,6 +135,8 @@ def simulation() -> list[Line]:
 
     mine, other = by_turns(lambda: stability(held, law, draws=draws), bound, 3)
     merits = SpreadMerits(loose, np.full((n, m), NORMAL, dtype=np.int8))
+    looped = [one_weighting(expected, shares) for _ in range(3)]
+    quick, slow = (min(each) for each in zip(*looped, strict=True))
     drawn, least_of = by_turns(lambda: stability(loose, law, merits, draws=draws), normals, 2)
     return [
         Line(
@@ -145,6 +147,13 @@ def simulation() -> list[Line]:
             "1.5",
         ),
         Line(
+            "a million weightings over 20 products",
+            shown(mine),
+            f"looping general libraries {shown(quick * draws)} and {shown(slow * draws)}",
+            f"{quick * draws / mine:,.0f} x and {slow * draws / mine:,.0f} x faster",
+            "1,000 x faster",
+        ),
+        Line(
             "the same with all 240 figures drawn",
             shown(drawn),
             f"drawing those normals {shown(least_of)}",
@@ -152,6 +161,19 @@ def simulation() -> list[Line]:
             "2",
         ),
     ]
+
+
+def one_weighting(expected: np.ndarray, shares: np.ndarray) -> tuple[float, float]:
+    """Seconds that two general libraries take for one weighting of the same table, the quicker first."""
+    from pymcdm.methods import WSM
+    from skcriteria import mkdm
+    from skcriteria.agg.simple import WeightedSumModel
+
+    wsm, model, senses = WSM(), WeightedSumModel(), [1] * expected.shape[1]
+    signs = np.array(senses)
+    one = least(lambda: wsm.rank(wsm(expected, shares / shares.sum(), signs, validation=False)), 3, 300)
+    other = least(lambda: model.evaluate(mkdm(expected, senses, weights=shares)), 3, 30)
+    return min(one, other), max(one, other)
 
 
 def spread_points(n: int) -> np.ndarray:

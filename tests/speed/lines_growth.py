@@ -1,0 +1,48 @@
+"""Lines of the bench about growth: time and memory of whole commands at 10 to 10,000 products, as n^k."""
+
+import numpy as np
+
+from speed.large_catalog import write_catalog
+from speed.timing import Line, Spent, command, shown, workshop
+
+SIZES = (10, 100, 1_000, 10_000)
+FEWER = (10, 100, 1_000)
+"""Of sizes to publish: a site of ten thousand products takes minutes on a small machine."""
+
+
+def exponent(sizes: tuple[int, ...], found: list[float]) -> float:
+    """The k of `base + a * n^k` between the two largest sizes, the smallest size taken as the base.
+
+    What a command takes before it sees a product says nothing about growth, so it is taken off first.
+    """
+    base = found[0]
+    rise = (found[-1] - base) / (found[-2] - base)
+    return float(np.log(rise) / np.log((sizes[-1] - sizes[0]) / (sizes[-2] - sizes[0])))
+
+
+def grown(what: str, sizes: tuple[int, ...], *words: str) -> Line:
+    """One command at each size, nothing kept; the exponent of time and of memory."""
+    spent: list[Spent] = []
+    for size in sizes:
+        folder = write_catalog(workshop() / f"grown-{size}", size)
+        ask = command("--catalog", str(folder), *words, SPINDLEWISE_KEEP="no")
+        rounds = 3 if size < sizes[-1] else 1
+        spent.append(min((ask() for _ in range(rounds)), key=lambda each: each.seconds))
+    time_k = exponent(sizes, [each.seconds for each in spent])
+    memory_k = exponent(sizes, [each.memory_mib for each in spent])
+    return Line(
+        f"`{what}` of {', '.join(f'{size:,}' for size in sizes)} products",
+        ", ".join(shown(each.seconds) for each in spent),
+        "memory " + ", ".join(f"{each.memory_mib:.0f}" for each in spent) + " MiB",
+        f"n^{time_k:.2f}, memory n^{memory_k:.2f}",
+        "n^1.1",
+    )
+
+
+def growth() -> list[Line]:
+    """Check and rank at four sizes, publish at three."""
+    return [
+        grown("check", SIZES, "check"),
+        grown("rank", SIZES, "rank", "--buyer", "club-racer"),
+        grown("publish", FEWER, "publish", "--out", str(workshop() / "grown-site")),
+    ]

@@ -7,6 +7,7 @@ from spindlewise.answer.desk import Desk
 from spindlewise.answer.paid import Paid, Unpriced, paid_for
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.price_log import prices_in_force
+from spindlewise.catalog.price_rows import rows_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ def offer_end(desk: Desk, buyer: Buyer, product: str, paid: Paid) -> OfferEnd | 
     until = paid.row.valid_until
     if until is None:
         return None
-    seen = (row for row in desk.catalog.prices if row.product == product and row.date <= desk.day)
+    seen = (row for row in rows_of(desk.catalog.prices, product) if row.date <= desk.day)
     later = prices_in_force(seen, buyer.region, until + timedelta(1))
     after = paid_for(product, later, desk.catalog, buyer.region, buyer.currency, desk.day)
     if isinstance(after, Unpriced) and not later.get(product):

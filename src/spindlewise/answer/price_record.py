@@ -7,6 +7,7 @@ from typing import Literal
 
 from spindlewise.catalog.price_log import offered
 from spindlewise.catalog.price_row import PriceRow
+from spindlewise.catalog.price_rows import rows_of
 
 State = Literal["in force", "expired", "replaced"]
 
@@ -26,7 +27,7 @@ def price_record(rows: Iterable[PriceRow], product: str, day: date) -> tuple[Pri
     A price is replaced by a newer one of the same offer, and a fall is told only against such a one: same
     region, seller, kind, currency and tax basis.
     """
-    seen = [row for row in rows if row.product == product and row.date <= day]
+    seen = [row for row in rows_of(rows, product) if row.date <= day]
     seen.sort(key=lambda row: (row.date, row.line))
     last: dict[tuple[str, ...], PriceRow] = {}
     before: list[PriceRow | None] = []

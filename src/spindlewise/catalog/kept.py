@@ -16,6 +16,7 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.file_digest import SINGLE
 from spindlewise.catalog.money import RateTable, TaxTable
 from spindlewise.catalog.packing import NotOurs, packed, unpacked
+from spindlewise.catalog.price_rows import PriceRows
 from spindlewise.catalog.shelf import Shelf
 from spindlewise.problems import Problem
 
@@ -93,7 +94,7 @@ def _files(folder: str, ending: str = "") -> list[bytes]:
 
 def _parts(catalog: Catalog) -> list[bytes]:
     frame = (catalog.settings, catalog.criteria, catalog.rates.rows, catalog.taxes.rows, catalog.bench_files)
-    return [packed(frame), packed(dict(catalog.products)), packed(catalog.prices)]
+    return [packed(frame), packed(dict(catalog.products)), packed(tuple(catalog.prices))]
 
 
 def _from_parts(folder: Path, parts: list[bytes]) -> Catalog | None:
@@ -107,7 +108,7 @@ def _from_parts(folder: Path, parts: list[bytes]) -> Catalog | None:
         settings=settings,
         criteria=criteria,
         products=products,
-        prices=prices,
+        prices=PriceRows(prices),
         rates=RateTable(rates),
         taxes=TaxTable(taxes),
         documents={},

@@ -15,6 +15,7 @@ from spindlewise.catalog.criteria import Criteria
 from spindlewise.catalog.forgiven import ForgivenFile, forgive
 from spindlewise.catalog.money import read_rates, read_taxes
 from spindlewise.catalog.price_log import read_price_log
+from spindlewise.catalog.price_rows import PriceRows
 from spindlewise.catalog.product import Product
 from spindlewise.catalog.reading import read_record
 from spindlewise.catalog.settings import Settings
@@ -63,7 +64,7 @@ def _opened(folder: Path, progress: Progress) -> tuple[Catalog | None, list[Prob
         settings=settings,
         criteria=criteria,
         products=dict(sorted(products.items())),
-        prices=tuple(prices),
+        prices=PriceRows(prices),
         rates=rates,
         taxes=taxes,
         documents=documents,

@@ -3,6 +3,7 @@
 from datetime import date
 
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.price_rows import rows_of
 from spindlewise.site.chart_prices import History, offers, price_picture
 from spindlewise.site.picture import Picture
 
@@ -12,7 +13,7 @@ def history_pictures(catalog: Catalog, product: str, day: date) -> dict[str, Pic
     named = catalog.products[product]
     found = {}
     for code, facts in catalog.settings.regions.items():
-        rows = [row for row in catalog.prices if row.product == product and row.region == code]
+        rows = [row for row in rows_of(catalog.prices, product) if row.region == code]
         shown = History(facts.currency, day, offers(rows, day, facts.currency))
         picture = price_picture(f"prices-{code.lower()}", f"{named.maker} {named.name}", facts.name, shown)
         if picture:

@@ -11,6 +11,7 @@ from spindlewise.answer.private import for_all_eyes
 from spindlewise.answer.ranking import rank
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.price_rows import rows_of_all
 from spindlewise.decide.claims_record import ClaimsRecord
 from spindlewise.site.touched import Touched
 
@@ -95,8 +96,10 @@ class _Desks:
         """A desk on these products, with the record of the whole catalog."""
         wanted = frozenset(names)
         if wanted not in self._made:
-            products = {name: p for name, p in self.catalog.products.items() if name in wanted}
-            prices = tuple(row for row in self.catalog.prices if row.product in wanted)
+            products = {
+                name: self.catalog.products[name] for name in sorted(wanted) if name in self.catalog.products
+            }
+            prices = rows_of_all(self.catalog.prices, wanted)
             part = replace(self.catalog, products=products, prices=prices)
             self._made[wanted] = Desk(part, self.day, self._record)
         return self._made[wanted]

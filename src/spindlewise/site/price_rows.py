@@ -7,6 +7,7 @@ from datetime import date
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.price_log import newest, offered, price_falls
 from spindlewise.catalog.price_row import PriceRow
+from spindlewise.catalog.price_rows import rows_of
 from spindlewise.units import money_text, percent_text
 
 
@@ -38,7 +39,7 @@ class RegionPrices:
 
 def region_prices(catalog: Catalog, product: str, day: date) -> tuple[RegionPrices, ...]:
     """The history of one product in every region in which a price of it was seen by the day."""
-    own = [row for row in catalog.prices if row.product == product and row.date <= day]
+    own = [row for row in rows_of(catalog.prices, product) if row.date <= day]
     found = []
     for code, facts in catalog.settings.regions.items():
         rows = [row for row in own if row.region == code]

@@ -7,6 +7,7 @@ from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.figure import Known, weight_g
 from spindlewise.catalog.price_log import prices_in_force
 from spindlewise.catalog.price_row import PriceRow
+from spindlewise.catalog.price_rows import rows_of
 from spindlewise.catalog.product import Product
 from spindlewise.units import amount_text
 
@@ -35,10 +36,11 @@ def product_data(catalog: Catalog, product: Product, day: date) -> dict[str, Any
     weight = weight_g(product, day)
     if isinstance(weight, Known):
         found["weight"] = {"@type": "QuantitativeValue", "value": weight.value, "unitCode": GRAM}
+    own = rows_of(catalog.prices, product.id)
     offers = [
         _offer(row, facts.name)
         for code, facts in catalog.settings.regions.items()
-        for row in prices_in_force(catalog.prices, code, day).get(product.id, ())
+        for row in prices_in_force(own, code, day).get(product.id, ())
     ]
     if offers:
         found["offers"] = offers

@@ -9,6 +9,7 @@ KINDS = {
         "products/osmeryd-avessin.html",
     ],
     "buyers": ["buyers/club-racer.html", "buyers/nothing-for-it.html", "buyers/index.html"],
+    "pairs": ["pairs/index.html", "pairs/club-racer.html"],
     "weigh.html": ["weigh.html"],
     "bench": ["bench/index.html", "bench/sessions.html", "bench/weighings.html"],
     "bench/rides": ["bench/rides/2025-10-18-three-meters.html", "bench/rides/2025-09-13-first-ride.html"],

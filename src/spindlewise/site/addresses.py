@@ -5,6 +5,9 @@ from urllib.parse import urlsplit
 
 ALLOWED_SCHEMES = ("https", "http")
 
+PAIRS_PAGE = "pairs/index.html"
+"""Where all pairs are listed."""
+
 
 def relative(page: str, target: str) -> str:
     """The address of `target` as seen from `page`, both from the site's root; works from a folder on disk.
@@ -42,6 +45,11 @@ def product_page(product: str) -> str:
 def buyer_page(buyer: str) -> str:
     """Where a buyer's page stands."""
     return f"buyers/{buyer}.html"
+
+
+def pair_page(buyer: str) -> str:
+    """Where a buyer's pick stands beside what comes next."""
+    return f"pairs/{buyer}.html"
 
 
 def region_page(region: str, first: str) -> str:

@@ -16,6 +16,7 @@ from spindlewise.site.claims_page import ClaimsPage, claims_page
 from spindlewise.site.figured import Figured
 from spindlewise.site.frame import Frame, frame_of
 from spindlewise.site.history_pictures import history_pictures
+from spindlewise.site.pairs import Pair, pairs
 from spindlewise.site.picture import Picture
 from spindlewise.site.product_view import ProductView, product_view
 from spindlewise.site.region_table import RegionTable, chart_points, region_table
@@ -39,6 +40,8 @@ class Gathered:
     fronts: Mapping[str, Picture | None]
     histories: Mapping[str, Mapping[str, Picture]]
     figures: Mapping[str, tuple[Figured, ...]]
+    pairs: Mapping[str, Pair]
+    """By buyer: the pick beside what comes next."""
 
     @property
     def pictures(self) -> list[Picture]:
@@ -72,6 +75,7 @@ def gather_facts(desk: Desk, buyers: Mapping[str, Buyer]) -> Gathered:
         },
         histories={name: history_pictures(catalog, name, desk.day) for name in catalog.products},
         figures={name: buyer_pictures(desk, reply) for name, reply in replies.items()},
+        pairs=pairs(desk, replies),
     )
 
 

@@ -7,7 +7,7 @@ from spindlewise.answer.desk import Desk
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.render.fragment import PAGE as WEIGH_PAGE
-from spindlewise.site.addresses import buyer_page, product_page, region_page
+from spindlewise.site.addresses import PAIRS_PAGE, buyer_page, pair_page, product_page, region_page
 from spindlewise.site.bench_jobs import bench_jobs
 from spindlewise.site.buyer_view import buyer_view
 from spindlewise.site.charts import front
@@ -50,7 +50,7 @@ def single(catalog: Catalog, buyers: Mapping[str, Buyer], day: date, progress: P
 
 def _made(facts: Gathered, progress: Progress, kept: Drawn) -> dict[str, bytes]:
     drawn = draw_all(facts.pictures, kept, progress)
-    jobs = [*_regions(facts, drawn), *_products(facts, drawn), *_buyers(facts, drawn)]
+    jobs = [*_regions(facts, drawn), *_products(facts, drawn), *_buyers(facts, drawn), *_pairs(facts)]
     jobs += [*_single_pages(facts, drawn), *bench_jobs(facts.bench, facts.frame, drawn)]
     jobs += download_jobs(facts.desk, facts.replies)
     made = {job.path: job.make() for job in progress(jobs, len(jobs))}
@@ -99,12 +99,22 @@ def _product(facts: Gathered, view: ProductView, drawn: Drawn) -> Job:
     )
 
 
+def _pairs(facts: Gathered) -> list[Job]:
+    jobs = [_page(facts, "pairs.html.j2", PAIRS_PAGE, "buyers", pairs=facts.pairs)]
+    jobs += [
+        _page(facts, "pair.html.j2", pair_page(name), "buyers", pair=pair)
+        for name, pair in facts.pairs.items()
+    ]
+    return jobs
+
+
 def _buyers(facts: Gathered, drawn: Drawn) -> list[Job]:
     jobs = []
     for name, reply in facts.replies.items():
         view, pictures = buyer_view(facts.desk, reply), facts.figures[name]
         page = buyer_page(name)
-        jobs.append(_page(facts, "buyer.html.j2", page, "buyers", view=view, pictures=pictures, drawn=drawn))
+        shown = {"view": view, "pictures": pictures, "pair": facts.pairs.get(name)}
+        jobs.append(_page(facts, "buyer.html.j2", page, "buyers", drawn=drawn, **shown))
     for name, why in facts.unserved.items():
         jobs.append(
             _page(facts, "unserved.html.j2", buyer_page(name), "buyers", buyer=facts.buyers[name], why=why)

@@ -56,9 +56,10 @@ bench: $(READY)  ## ratios of speed in one run; BENCH=--write puts them into DEV
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[speed]'
 	$(BIN)/python tests/speed/bench.py $(BENCH)
 
-soak: $(READY)  ## long runs: programs killed while they write, the demo's bytes under all circumstances (an hour)
+soak: $(READY)  ## long runs: programs killed while they write, broken files, the demo's bytes elsewhere (an hour)
 	$(BIN)/python tests/soak/killed_programs.py
 	$(BIN)/python tests/soak/same_bytes.py
+	$(BIN)/python tests/soak/any_bytes.py
 
 mutants: $(READY)  ## how strong the tests of the mathematics are: changes made to it, changes noticed (hours)
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[strength]'

@@ -153,3 +153,13 @@ def test_each_of_500_flipped_bits_of_a_log_is_found(tmp_path):
         changed[at // 8] ^= 1 << at % 8
         log.write_bytes(changed)
         assert read_answers(log, "a")[1], at
+
+
+def test_a_log_of_nothing_but_wrong_lines_is_not_read_to_its_end(tmp_path):
+    log = tmp_path / "answers.jsonl"
+    append_answer(log, entry())
+    log.write_text(log.read_text() + "{}\n" * 5000)
+    found, problems = read_answers(log, "answers.jsonl")
+    assert len(found) == 1
+    assert [problem.rule for problem in problems[-2:]] == ["logged-answer", "too-many-problems"]
+    assert len(problems) == 1002

@@ -114,6 +114,7 @@ def test_an_id_that_could_not_name_a_file_is_refused():
     ("text", "rules"),
     [
         ("", ["empty-file"]),
+        ("id," * 2000 + "\n", ["long-line"]),
         ("name\nKim\n", ["missing-column"]),
         ("id,budgets\nq1,5\n", ["unknown-column"]),
         ("id,id\nq1,q2\n", ["repeated-column"]),

@@ -196,3 +196,14 @@ def test_a_file_is_read_with_its_shown_name(tmp_path: Path) -> None:
     (tmp_path / "log.csv").write_bytes(FIRST + b"a,b,c\n")
     rows, problems = read_rows(tmp_path / "log.csv", "catalog/log.csv", HEADER)
     assert (rows[0].place(1), problems) == (Place("catalog/log.csv", 2, 3), [])
+
+
+def test_a_file_of_nothing_but_wrong_lines_is_not_read_to_its_end() -> None:
+    rows, problems = rows_of(b"a,b\n1,2\n" + b"\n" * 5000 + b"3,4\n", "a.csv", ("a", "b"))
+    assert [row.fields for row in rows] == [("1", "2")]
+    assert len(problems) == 1002
+    assert problems[-1].rule == "too-many-problems"
+    assert "it was not read any further" in problems[-1].message
+    rows, problems = rows_of(b"a,b\n" + b"\n" * 1000 + b"3,4\n", "a.csv", ("a", "b"))
+    assert [row.fields for row in rows] == [("3", "4")]
+    assert len(problems) == 1000

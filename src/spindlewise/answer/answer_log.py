@@ -16,6 +16,7 @@ from spindlewise.answer.private import without_private
 from spindlewise.answer.ranking import Ranking, rank
 from spindlewise.answer.sealed_line import sealed, unsealed
 from spindlewise.buyer.buyer import Buyer
+from spindlewise.catalog.csv_text import MOST_TOLD, too_many
 from spindlewise.catalog.durable import append_line
 from spindlewise.catalog.schema_version import newer_than
 from spindlewise.problems import Place, Problem
@@ -141,6 +142,8 @@ def read_answers(path: Path, shown: str) -> tuple[list[LoggedAnswer], list[Probl
         else:
             tip = "take the line out; every entry is one line of JSON as `answer --log` writes it"
             problems.append(Problem(Place(shown, number, 1), "error", "logged-answer", why, tip))
+        if len(problems) > MOST_TOLD:
+            return entries, [*problems, too_many(shown, number)]
     return entries, problems
 
 

@@ -12,7 +12,7 @@ from spindlewise.answer.asking import Asked, ask
 from spindlewise.answer.stated import did_you_mean, order_from, points_from, receiver_from
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
-from spindlewise.catalog.csv_text import Row, rows_of, split_line
+from spindlewise.catalog.csv_text import LONGEST_LINE, Row, rows_of, split_line
 from spindlewise.problems import Place, Problem, quoted
 
 if TYPE_CHECKING:
@@ -86,8 +86,12 @@ class Questions:
             self.problems.append(Problem(start, "error", "not-utf8", told, tip))
             return
         first = raw.split(b"\n", 1)[0].removeprefix(b"\xef\xbb\xbf").decode("utf-8", "replace").rstrip("\r")
+        if len(first) > LONGEST_LINE:
+            told = f"the line of column names is {len(first)} characters long"
+            self.problems.append(Problem(start, "error", "long-line", told, f"at most {LONGEST_LINE}"))
+            return
         header = tuple(text for _, text in split_line(first)[0])
-        for name in header:
+        for name in dict.fromkeys(header):
             if name not in COLUMNS:
                 tip = did_you_mean(name, COLUMNS)
                 message = f"no column is called {quoted(name)}"

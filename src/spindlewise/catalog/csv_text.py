@@ -18,6 +18,9 @@ LONGEST_LINE = 4000
 LARGEST_BYTES = 64 * 1024 * 1024
 """One file is at most 64 MiB."""
 
+MOST_TOLD = 1000
+"""Lines that are wrong, in one file; a file of nothing but such lines would fill the memory with them."""
+
 _FIELD = re.compile(r'(?:"([^"]*(?:""[^"]*)*)"|([^",]*))(?=,|\Z)')
 _OPENED = re.compile(r'"[^"]*(?:""[^"]*)*')
 
@@ -80,7 +83,16 @@ def rows_of(raw: bytes, shown: str, header: Sequence[str]) -> tuple[list[Row], l
             rows.append(row)
         elif row is not None:
             problems.append(_wrong_count(row, header))
+        if len(problems) > MOST_TOLD:
+            return rows, [*problems, too_many(shown, number)]
     return rows, problems
+
+
+def too_many(shown: str, line: int) -> Problem:
+    """The last word on a file with more wrong lines than anybody reads: the rest of it is not read either."""
+    tip = "put the first ones right, then check again"
+    told = f"more than {MOST_TOLD} lines of this file are wrong; it was not read any further"
+    return Problem(Place(shown, line, 1), "error", "too-many-problems", told, tip)
 
 
 def split_line(line: str) -> tuple[list[tuple[int, str]], int | None]:

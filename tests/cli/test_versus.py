@@ -9,7 +9,11 @@ def test_who_gains_where_and_what_preferring_one_costs():
     result = run("versus", A, B, "--buyer", "club-racer")
 
     assert result.exit_code == 0
-    assert widest(result.stdout) <= 80
+    prose, link = result.stdout.rstrip("\n").rsplit("\n", 1)
+    assert widest(prose) <= 80
+    # an address is a word and stays whole, however long
+    assert link.startswith("weigh.html#v=1&region=EU&")
+    assert link.endswith(f"&pair={A},{B}")
     assert "Brellowick Ferrowen 2 against Tarnquell Liskar Duo" in result.stdout
     for heading in ("What preferring one costs", "Disclosure", "Before you ride"):
         assert heading in result.stdout

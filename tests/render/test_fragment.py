@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 import worlds
-from spindlewise.render.fragment import LONGEST, can_be_linked, fragment
+from spindlewise.render.fragment import LONGEST, PAGE, can_be_linked, fragment, page_link
 
 
 def parts(buyer, **options):
@@ -18,6 +18,14 @@ def test_a_plain_question_is_short():
     assert fragment(worlds.buyer({"price": 40, "weight": 12.5}, receivers=())) == (
         "#v=1&region=EU&points=price:40,weight:12.5"
     )
+
+
+def test_two_products_stand_side_by_side_behind_the_link():
+    buyer = worlds.buyer({"price": 40}, receivers=())
+    assert fragment(buyer, pair=("heron-one", "siskin-two")).endswith("&pair=heron-one,siskin-two")
+    catalog = worlds.catalog([worlds.product("heron-one")], [worlds.price("heron-one", 500)])
+    assert page_link(catalog, buyer, ("a", "b")) == f"{PAGE}{fragment(buyer, pair=('a', 'b'))}"
+    assert page_link(catalog, worlds.buyer(currency="USD")) is None
 
 
 def test_everything_stated_is_in_it_in_the_pages_words():

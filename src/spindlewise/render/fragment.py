@@ -19,14 +19,20 @@ LONGEST = 2000
 """Longer fragments are refused by the page."""
 
 
-def fragment(buyer: Buyer, with_private: bool = False) -> str:
+def fragment(buyer: Buyer, with_private: bool = False, pair: tuple[str, str] | None = None) -> str:
     """The buyer's question as `#v=1&key=value…`; nothing of body or health in it unless asked.
 
     Left out, because the page has no place for it: name, question, how sure the weights are, body, climb, and
     what bears on the leg model alone. Weights stated as an order or in pairs become points. Rider weight and
-    balance come in `with_private` only. The currency is the region's own.
+    balance come in `with_private` only. The currency is the region's own. `pair` are the ids of two products
+    that stand side by side there.
     """
-    return "#" + "&".join([VERSION, *(f"{key}={value}" for key, value in _parts(buyer, with_private))])
+    return "#" + "&".join([VERSION, *(f"{key}={value}" for key, value in _parts(buyer, with_private, pair))])
+
+
+def page_link(catalog: Catalog, buyer: Buyer, pair: tuple[str, str] | None = None) -> str | None:
+    """The page with the buyer's question in it, as the site has it; None where it cannot be asked there."""
+    return PAGE + fragment(buyer, pair=pair) if can_be_linked(catalog, buyer) else None
 
 
 def can_be_linked(catalog: Catalog, buyer: Buyer) -> bool:
@@ -35,7 +41,7 @@ def can_be_linked(catalog: Catalog, buyer: Buyer) -> bool:
     return facts is not None and facts.currency == buyer.currency
 
 
-def _parts(buyer: Buyer, with_private: bool) -> Iterator[tuple[str, str]]:
+def _parts(buyer: Buyer, with_private: bool, pair: tuple[str, str] | None) -> Iterator[tuple[str, str]]:
     needs, bike, shoes, riding = buyer.needs, buyer.bike, buyer.shoes, buyer.riding
     yield "region", buyer.region
     if buyer.budget_amount is not None:
@@ -74,6 +80,8 @@ def _parts(buyer: Buyer, with_private: bool) -> Iterator[tuple[str, str]]:
     for key, value in stated:
         if value not in ("not stated", "unchanged"):
             yield key, value if isinstance(value, str) else _number(value)
+    if pair is not None:
+        yield "pair", ",".join(pair)
     if with_private:
         if not isinstance(needs.rider_mass_kg, str):
             yield "mass", _number(needs.rider_mass_kg)

@@ -5,6 +5,7 @@ from spindlewise.answer.trust import side_error
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.differences import Differences
 from spindlewise.render.as_json import Json, number
+from spindlewise.render.fragment import page_link
 from spindlewise.render.json_budget import budget_json
 from spindlewise.render.json_ladder import ladder_json
 from spindlewise.render.json_owning import owned_json
@@ -22,6 +23,7 @@ def reply_json(catalog: Catalog, reply: Reply) -> dict[str, Json]:
     return {
         **rank_json(reply.ranking, reply.break_evens),
         "question": buyer.question,
+        "weigh": page_link(catalog, buyer),
         "nothing_because": reply.nothing_because or None,
         "against_pick": [_against(f.against_pick) for f in reply.followers],
         "near_misses": [

@@ -9,7 +9,7 @@ from spindlewise.answer.reply import Reply
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Disclosure, SafetyNotice
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
-from spindlewise.render.fragment import PAGE, can_be_linked, fragment
+from spindlewise.render.fragment import page_link
 from spindlewise.render.naming import Naming, listed, naming, sentence
 from spindlewise.render.words_extras import (
     crank_left_words,
@@ -295,10 +295,8 @@ def disclosure_words(product: str, found: Disclosure) -> str:
 
 def _weigh(catalog: Catalog, reply: Reply) -> tuple[Block, ...]:
     """Where the site lets anybody turn this very question; nothing of body or health is in the address."""
-    buyer = reply.ranking.buyer
-    if not can_be_linked(catalog, buyer):
-        return ()
-    return (Paragraph(f"Weigh it yourself: {PAGE}{fragment(buyer)}", "quiet"),)
+    link = page_link(catalog, reply.ranking.buyer)
+    return (Paragraph(f"Weigh it yourself: {link}", "quiet"),) if link else ()
 
 
 def _cautions(reply: Reply) -> tuple[Block, ...]:

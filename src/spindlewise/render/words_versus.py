@@ -5,6 +5,7 @@ from spindlewise.answer.versus import Contender, Versus
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.break_even import Outcome
 from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
+from spindlewise.render.fragment import page_link
 from spindlewise.render.naming import Naming, naming, share_text
 from spindlewise.render.words_figures import graded_words
 from spindlewise.render.words_notices import notice_words
@@ -44,7 +45,9 @@ def versus_blocks(catalog: Catalog, found: Versus) -> tuple[Block, ...]:
         Heading("Before you ride"),
         Bullets(found.swap.cautions),
     ]
-    return (*blocks, *notice_of_invention(catalog))
+    link = page_link(catalog, found.buyer, (first.product.id, second.product.id))
+    weigh = (Paragraph(f"Weigh it yourself: {link}", "quiet"),) if link else ()
+    return (*blocks, *notice_of_invention(catalog), *weigh)
 
 
 def verdict_words(found: Versus, names: Naming) -> str:

@@ -176,6 +176,14 @@ def test_two_are_chosen_stay_in_the_link_and_are_said(read, buyers):
     assert settled(page).get_by_label("One pedal").input_value() == ""
 
 
+def test_the_link_of_the_command_line_opens_its_two(read, buyers):
+    pair = ("brellowick-ferrowen-2", "tarnquell-liskar-duo")
+    link = fragment(buyers["club-racer"], pair=pair)
+    page = opened(read, link)
+    assert page.evaluate("WeighPage.asked().pair") == list(pair)
+    assert page.locator("#w-copy-link").input_value().endswith(link)
+
+
 def test_one_chosen_twice_is_not_compared_with_itself(read):
     page = opened(read)
     page.get_by_label("One pedal").select_option(label="Osmeryd Avessin")

@@ -217,3 +217,10 @@ def test_a_damaged_file_is_read_anew_and_put_right(folder, shelf, readings) -> N
 def test_nothing_of_a_buyer_is_kept(folder, shelf) -> None:
     open_kept(folder, shelf)
     assert b"shore-rider" not in b"".join(kept_parts(shelf)[1])
+
+
+def test_a_very_long_log_is_read_each_time(folder, shelf, readings, monkeypatch) -> None:
+    monkeypatch.setattr(kept, "MOST_PRICES", 2)
+    assert same(open_kept(folder, shelf)[0], open_kept(folder, shelf)[0])
+    assert len(readings) == 2
+    assert not shelf.folder.exists()

@@ -20,6 +20,7 @@ from speed import (
     lines_commands,
     lines_decide,
     lines_growth,
+    lines_log,
     lines_rides,
     lines_site,
 )
@@ -37,6 +38,7 @@ GROUPS = (
     lines_batch.batch,
     lines_batch.large_batch,
     lines_batch.scoring,
+    lines_log.million_prices,
     lines_site.publishing,
     lines_browser.weighing,
     lines_rides.ride_report,

@@ -8,6 +8,7 @@ import hashlib
 import os
 import sys
 from pathlib import Path
+from typing import TypeGuard
 
 import pydantic
 
@@ -20,6 +21,8 @@ from spindlewise.catalog.price_rows import PriceRows
 from spindlewise.catalog.shelf import Shelf
 from spindlewise.problems import Problem
 
+MOST_PRICES = 100_000
+"""Packing a longer log takes the first question longer than it saves the next one."""
 PACKAGE = Path(__file__).parents[1]
 ROOMS = ("", "catalog", "catalog/checks")
 """Where the code stands that reads a catalog and holds it to its rules."""
@@ -39,9 +42,13 @@ def open_kept(folder: Path, shelf: Shelf | None) -> tuple[Catalog | None, list[P
 
     catalog, problems = open_catalog(folder)
     # what was written while it was read belongs under neither name
-    if catalog is not None and shelf is not None and name is not None and name_of(folder) == name:
+    if shelf is not None and name is not None and _worth_keeping(catalog) and name_of(folder) == name:
         shelf.put(name, _parts(catalog))
     return catalog, problems
+
+
+def _worth_keeping(catalog: Catalog | None) -> TypeGuard[Catalog]:
+    return catalog is not None and len(catalog.prices) <= MOST_PRICES
 
 
 def name_of(folder: Path) -> str | None:

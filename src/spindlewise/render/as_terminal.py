@@ -74,13 +74,12 @@ def _print_table(console: Console, table: Table, width: int) -> None:
     if table_width(small) > width:
         _print(console, as_entries(table), width)
         return
-    # rich's own divider and one space more: the gap of two that `fitted` counts with
-    drawn = Drawn(
-        box=SIMPLE_HEAD, show_edge=False, pad_edge=False, header_style="bold", collapse_padding=False
-    )
-    drawn.padding = (0, 1, 0, 0)
-    for column in small.columns:
-        drawn.add_column(Text(shown(column.title)), justify=column.align, no_wrap=True)
+    # rich's own divider and a space before each cell but the first: the gap of two that `fitted` counts with;
+    # a space of the cell's own, since padding is drawn cell by cell and takes a third of the time
+    drawn = Drawn(box=SIMPLE_HEAD, show_edge=False, pad_edge=False, padding=0, header_style="bold")
+    gaps = ["", *[" "] * (len(small.columns) - 1)]
+    for gap, column in zip(gaps, small.columns, strict=True):
+        drawn.add_column(Text(gap + shown(column.title)), justify=column.align, no_wrap=True)
     for row in small.rows:
-        drawn.add_row(*(Text(shown(cell)) for cell in row))
+        drawn.add_row(*(Text(gap + shown(cell)) for gap, cell in zip(gaps, row, strict=True)))
     console.print(drawn)

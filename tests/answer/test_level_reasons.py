@@ -45,6 +45,13 @@ def test_a_weight_that_nobody_knows_is_missing_altogether():
     assert reasons(ranking)["heron"] == {"siskin": (NotKnown("siskin", "weight", ()),)}
 
 
+def test_a_reading_of_which_not_even_a_tolerance_is_claimed_is_missing_altogether():
+    blank = worlds.product("siskin", {"tolerance_pct": "unknown", "weight_g": (worlds.weighed(290.0),)})
+    ranking = ranked(of("heron", 380), blank, points={"reading_uncertainty": 70, "weight": 30})
+    only = NotKnown("siskin", "reading_uncertainty", ())
+    assert reasons(ranking) == {"heron": {"siskin": (only,)}, "siskin": {"heron": (only,)}}
+
+
 def test_with_the_own_balance_unknown_a_doubled_side_is_level_by_that():
     one_side = (worlds.link("ANT+", "one side doubled", "absent"),)
     doubled = of("siskin", 330, sides="left", links=one_side)

@@ -151,11 +151,12 @@ class _Unknown:
         low, high = table.low.copy(), table.high.copy()
         for row, name in enumerate(table.products):
             for k, criterion in enumerate(table.criteria):
-                if low[row, k] == high[row, k] or self.missing(name, criterion) is None:
+                missing = None if low[row, k] == high[row, k] else self.missing(name, criterion)
+                if missing is None:
                     continue
                 expected = table.expected[row, k]
                 known = (expected, expected, expected)
-                if criterion == "reading_uncertainty":
+                if criterion == "reading_uncertainty" and missing:
                     known = self.received[name].reading_known
                 low[row, k], high[row, k] = min(known[0], expected), max(known[2], expected)
         return low, high

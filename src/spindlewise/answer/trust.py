@@ -95,10 +95,11 @@ def known_uncertainty(product: Product, budget: Budget, buyer: Buyer) -> Standin
     """The same with the interval of what is known alone: the range of the buyer's own balance, if stated.
 
     Causes that nobody has measured, and a balance that the buyer does not know, stand as they are expected.
+    A figure that is unknown altogether stays so.
     """
     whole = uncertainty_standing(product, budget)
     if whole.value is None:
-        return replace(whole, origin="none") if whole.origin == "unknown" else whole
+        return whole
     if isinstance(buyer.riding.balance_left_pct, str) and has_doubled_side(budget):
         return replace(whole, low=None, high=None)
     return replace(whole, low=budget.known_low_pct)

@@ -31,7 +31,7 @@ def budget_blocks(budget: Budget) -> tuple[Block, ...]:
         return ()
     ordered = sorted(budget.contributions, key=lambda cause: -cause.reach_pct)
     rows: list[tuple[str, ...]] = [
-        (c.name, _or_none(c.bias_pct, True), _or_none(c.standard_pct), c.kind, c.note) for c in ordered
+        (c.name, _or_none(c.bias_pct, True), _or_none(c.standard_pct), c.note) for c in ordered
     ]
     if budget.bias_pct is not None and budget.combined_pct is not None and budget.expanded_pct is not None:
         expanded = percent_text(budget.expanded_pct)
@@ -40,7 +40,6 @@ def budget_blocks(budget: Budget) -> tuple[Block, ...]:
                 "together",
                 _or_none(budget.bias_pct, True),
                 _or_none(budget.combined_pct),
-                "combined",
                 f"steady error and {COVERAGE:g} times the spread: {expanded}",
             )
         )
@@ -48,7 +47,6 @@ def budget_blocks(budget: Budget) -> tuple[Block, ...]:
         Column("Cause"),
         Column("Steady error", "right"),
         Column("Spread", "right"),
-        Column("Kind", spare=1),
         Column("Note", wraps=True),
     )
     return (Table("What that figure is made of", columns, tuple(rows)),)

@@ -12,7 +12,8 @@
     return {
       ignored: read.ignored, again: WeighQuestion.write(data, asked, true),
       order: found.order.map((row) => ({
-        product: row.id, rank: row.rank, level: WeighOrder.levelWith(found.order, row).map((r) => r.id).sort(), count: row.level, held: row.held_back,
+        product: row.id, rank: row.rank, level: WeighOrder.levelWith(found.order, row).map((r) => r.id).sort(), count: row.level,
+        unknown: WeighOrder.onlyByUnknown(found.order, row).map((r) => r.id).sort(), held: row.held_back,
         score: [row.score.low, row.score.expected, row.score.high],
         merits: found.criteria.map((c) => row.merits[c.name]),
         mode: row.outcome.mode, balance: row.outcome.balance, unchecked: row.unchecked,

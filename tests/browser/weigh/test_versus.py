@@ -18,6 +18,7 @@ from spindlewise.render.fragment import fragment
 from spindlewise.render.naming import naming
 from spindlewise.render.words_outlook import change_words
 from spindlewise.render.words_versus import _cost_sentences, verdict_words
+from spindlewise.render.words_why import not_known_words
 from spindlewise.site.export import weigh_export
 
 pytestmark = pytest.mark.browser
@@ -29,7 +30,8 @@ COMPARED = """([text, fragment, pairs]) => {
     const rows = WeighVersus.chosen({ ...asked, pair }, found);
     const seen = WeighVersus.compare(data, asked, found, rows), { saddle } = seen.swap;
     return {
-      names: rows.map((row) => row.id), level: seen.level, verdict: WeighVersusPart.verdict(seen),
+      names: rows.map((row) => row.id), level: seen.level, unknown: seen.unknown,
+      verdict: WeighVersusPart.verdict(seen),
       costs: WeighVersusPart.costs(seen, found.market), total: seen.against.total,
       parts: seen.against.parts.map((part) => [part.criterion, part.points]),
       saddle: saddle.missing ? null : saddle.change,
@@ -47,7 +49,7 @@ CHANGES = """([text, fragment]) => {
 
 
 def assert_compared(seen, desk, buyer, one, other):
-    """Words and money to the letter, sums to a billionth; level by the unknown alone has more words."""
+    """Words and money to the letter, but for what is not known in detail; sums to a billionth."""
     found, names = versus(desk, buyer, one, other), naming(desk.catalog)
     where = (one, other, fragment(buyer))
     assert seen["names"] == [one, other], where
@@ -57,8 +59,9 @@ def assert_compared(seen, desk, buyer, one, other):
     assert dict(seen["parts"]) == pytest.approx(
         {p.criterion: p.points for p in found.against.parts}, abs=2e-9
     ), where
-    if not found.level_only_by:
-        assert seen["verdict"] == verdict_words(found, names), where
+    assert seen["unknown"] is bool(found.level_only_by), where
+    in_detail = f" {not_known_words(found.level_only_by, names)}" if found.level_only_by else ""
+    assert seen["verdict"] == verdict_words(found, names).replace(in_detail, "", 1), where
     saddle = found.swap.saddle
     change = saddle.change_mm if isinstance(saddle, SaddleChange) else None
     assert seen["saddle"] == (change if change is None else pytest.approx(change, abs=1e-9)), where

@@ -19,6 +19,7 @@ from speed.weighing_page import page_of
 from spindlewise.answer.break_evens import break_evens
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.ladder import climb
+from spindlewise.answer.level_reasons import LevelReasons
 from spindlewise.answer.missing import NoAnswer
 from spindlewise.answer.ranking import rank
 from spindlewise.answer.swap import swap
@@ -48,7 +49,7 @@ def python_tells(desk: Desk, buyer: Buyer) -> dict[str, Any]:
     ranking = rank(desk, buyer)
     even = break_evens(desk, ranking)
     names = naming(desk.catalog)
-    placed = ranking.placed
+    placed, reasons = ranking.placed, LevelReasons(ranking)
 
     def minor(found: Any) -> Any:
         return found and [found.outcome.value, found.minor_units]
@@ -66,6 +67,7 @@ def python_tells(desk: Desk, buyer: Buyer) -> dict[str, Any]:
                 "rank": p.rank,
                 "level": sorted(p.level_with),
                 "count": len(p.level_with),
+                "unknown": sorted(each.product for each in reasons.of(p) if each.only_by),
                 "held": p.held_back,
                 "score": [p.score.low, p.score.expected, p.score.high],
                 "merits": [[m.low, m.expected, m.high] for m in p.merits.values()],

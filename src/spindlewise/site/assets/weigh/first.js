@@ -25,8 +25,7 @@ const WeighFirst = (() => {
       box.replaceChildren(el("p", { class: "tone-important" }, pickWords(found)));
       return;
     }
-    const level = pick.level ? "Level with it: " + N.listed(O.levelWith(found.order, pick).map(name)) +
-      "; their scores differ by less than the figures leave open. Between level products, take the one that you like better." : null;
+    const level = O.levelSentences(found.order, pick, name);
     box.replaceChildren(
       el("p", { class: "w-over" }, "First for you"),
       el("p", { class: "w-name" }, productLink(pick.id, name(pick))),
@@ -34,7 +33,7 @@ const WeighFirst = (() => {
       el("div", { class: "w-scored" }, el("span", { class: "w-score" }, N.pointsText(pick.score.expected)),
         el("span", { class: "w-of" }, "of 100"), strip(pick.score)),
       el("p", {}, readingWords(pick, asked)),
-      level ? el("p", { class: "w-level" }, level) : el("p", {}, roomWords(found)),
+      ...(level.length ? level.map((text) => el("p", { class: "w-level" }, text)) : [el("p", {}, roomWords(found))]),
     );
   };
   const drawNow = ({ found }) => {

@@ -88,12 +88,14 @@ const WeighNumbers = (() => {
 
   const listed = (words, last = "and") =>
     words.length < 2 ? words.join("") : words.slice(0, -1).join(", ") + " " + last + " " + words[words.length - 1];
+  const listedMost = (words, most = 5) =>
+    listed(words.length > most + 1 ? [...words.slice(0, most), words.length - most + " more"] : words);
   const sentence = (text) =>
     text ? text[0].toUpperCase() + text.slice(1).replace(/\.+$/, "") + "." : "";
   const within = (title) => title.slice(0, 1).toLowerCase() + title.slice(1);
 
   return {
     decimal, add, subtract, times, compare, divided, ceiling, inSteps, number, plain, short, numberText, pointsText,
-    figureText, halfMillimetres, money, amountText, moneyText, general, listed, sentence, within,
+    figureText, halfMillimetres, money, amountText, moneyText, general, listed, listedMost, sentence, within,
   };
 })();

@@ -13,6 +13,22 @@ const WeighOrder = (() => {
   };
   const clearly = (first, second) => (first.held_back === second.held_back ? isAhead(first, second) : !first.held_back);
   const levelWith = (order, row) => order.filter((other) => other !== row && !clearly(other, row) && !clearly(row, other));
+  // of those, the ones that would not be level if what nobody knows stood as it is expected
+  const byKnown = (row) => ({ ...row, ...row.known() });
+  const apart = (one, other) => isAhead(byKnown(one), byKnown(other)) || isAhead(byKnown(other), byKnown(one));
+  const onlyByUnknown = (order, row) => levelWith(order, row).filter((other) => apart(row, other));
+  const levelSentences = (order, row, name) => {
+    const unknown = onlyByUnknown(order, row), known = levelWith(order, row).filter((other) => !unknown.includes(other));
+    const said = (other) => {
+      const behind = row.score.expected - other.score.expected, points = N.pointsText(Math.abs(behind));
+      return name(other) + (points === "0.0" ? "" : " (" + points + " points " + (behind > 0 ? "behind" : "ahead") + " by what is known)");
+    };
+    return [
+      ...(known.length ? ["Level with it: " + N.listedMost(known.map(name)) + "; their scores differ by less than the figures leave " +
+        "open. Between level products, take the one that you like better."] : []),
+      ...(unknown.length ? ["Level only by what is not known, not by merit: " + N.listedMost(unknown.map(said)) + "."] : []),
+    ];
+  };
   // in this order only what stands before can be clearly ahead
   const place = (order) => {
     const free = order.filter((row) => !row.held_back).length;
@@ -57,5 +73,5 @@ const WeighOrder = (() => {
     return points === "0.0" ? "the same score" : points + " points " + (total < 0 ? "below" : "above");
   };
 
-  return { isAhead, levelWith, place, differences, differenceWords, behindWords };
+  return { isAhead, levelWith, apart, onlyByUnknown, levelSentences, place, differences, differenceWords, behindWords };
 })();

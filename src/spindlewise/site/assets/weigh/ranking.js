@@ -33,18 +33,29 @@ const WeighRanking = (() => {
       return { id: product.id, product, paid, outcome, reading: read, own, beside, merits, held_back: product.notices.length > 0,
         out: found.out, unchecked: found.unchecked };
     });
+    // low and high of a merit by what is known: what nobody knows stands as it is expected
+    const known = (row, { name }) => {
+      const [low, expected, high] = row.merits[name], point = [expected, expected];
+      if (name === "reading_uncertainty") {
+        if (row.reading.value === null) return row.reading.origin === "unknown" ? point : [low, high];
+        if (row.reading.known_low === null) return point;
+        return [low, C.curveMerits(uncertainty, { ...row.reading, low: row.reading.known_low })[2]];
+      }
+      const unpriced = row.paid.minor_units === undefined;
+      const missing = name === "price" ? unpriced : name === "ownership" ? unpriced || row.own.unknown.length > 0
+        : name === "detail" ? row.outcome.detail === null : row.product.figures[name].origin === "unknown";
+      return missing ? point : [low, high];
+    };
     const weighted = (row, which) => criteria.reduce((all, c, k) => all + row.merits[c.name][which] * points[k], 0);
     const shareOfAll = shares.reduce((a, b) => a + b, 0), spreadPoints = shares.map((share) => (100 * share) / shareOfAll);
-    const spread = (row, a, b) => Math.sqrt(criteria.reduce((all, c, k) => {
-      const part = (row.merits[c.name][a] - row.merits[c.name][b]) * spreadPoints[k];
-      return all + part * part;
-    }, 0));
+    const spread = (row, wide) => Math.sqrt(criteria.reduce((all, c, k) => all + (wide(row.merits[c.name], c) * spreadPoints[k]) ** 2, 0));
     const terms = criteria.flatMap((c, k) => c.name === "price" ? [{ curve: c, share: shares[k], beside: () => 0 }]
       : c.name === "ownership" ? [{ curve: c, share: shares[k], beside: (row) => row.beside }] : []);
     for (const row of rows) {
       row.score = { low: C.settled(weighted(row, 0)), expected: C.settled(weighted(row, 1)), high: C.settled(weighted(row, 2)) };
-      row.down = spread(row, 1, 0);
-      row.up = spread(row, 2, 1);
+      row.down = spread(row, ([low, expected]) => expected - low);
+      row.up = spread(row, ([, expected, high]) => high - expected);
+      row.known = () => ({ down: spread(row, (merit, c) => merit[1] - known(row, c)[0]), up: spread(row, (merit, c) => known(row, c)[1] - merit[1]) });
       row.without = criteria.reduce((all, c, k) => all + (c.name === "price" || c.name === "ownership" ? 0
         : row.merits[c.name][1] * spreadPoints[k]), 0);
     }

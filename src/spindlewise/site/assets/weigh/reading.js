@@ -47,11 +47,14 @@ const WeighReading = (() => {
     const others = causes.filter((c) => c[0] !== "doubled side");
     const fixed = k * Math.hypot(...others.map((c) => c[1]));
     const kindest = k * Math.hypot(...others.map((c) => (c[3] === null ? c[1] : c[3])));
+    const nearest = Math.max(bias - half, 0), ownBalance = outcome.mode !== "one side doubled" || Boolean(asked.left);
     const reach = causes.map((c) => Math.abs(c[2]) + k * c[1]);
     const most = Math.max(...reach);
     return {
       value: expanded,
-      low: Math.min(Math.max(bias - half, 0) + kindest, expanded),
+      low: Math.min(nearest + kindest, expanded),
+      // with what nobody has measured at its worst; null where the rider's own balance is not known either
+      known_low: ownBalance ? Math.min(nearest + fixed, expanded) : null,
       high: Math.max(bias + half + fixed, expanded),
       origin: causes[0][0] === "bench bias" ? "worked out" : "worked out from claims",
       not_measured: causes.filter((c) => c[3] !== null).map((c) => c[0]),

@@ -5,10 +5,11 @@ const WeighReasons = (() => {
 
   const why = ({ found }) => {
     if (!found.pick || found.order.length < 2) return null;
-    const alike = O.levelWith(found.order, found.pick);
+    const alike = O.levelWith(found.order, found.pick), unknown = O.onlyByUnknown(found.order, found.pick);
     return section("w-why", "Why not one of the others", bullets(found.order.filter((row) => row !== found.pick).map((row) => {
       const seen = O.differences(found, row, found.pick);
-      const level = alike.includes(row) ? "level with the first" : O.behindWords(seen);
+      const level = unknown.includes(row) ? O.behindWords(seen) + ", but level by what is not known"
+        : alike.includes(row) ? "level with the first" : O.behindWords(seen);
       return [el("strong", {}, name(row)), " (" + level + (row.held_back ? ", held back by a safety notice" : "") + "): " +
         O.differenceWords(seen) + "."];
     }), true));

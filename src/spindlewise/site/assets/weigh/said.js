@@ -73,10 +73,7 @@ const WeighSaid = (() => {
     } else {
       lines.push("Our pick: " + pick.product.name + ".", "Price: " + pick.paid.said + ".",
         "Score: " + scoreWords(pick) + ".");
-      if (pick.level) {
-        lines.push("Level with it: " + N.listed(O.levelWith(found.order, pick).map((row) => row.product.name)) +
-          "; their scores differ by less than the figures leave open.");
-      }
+      lines.push(...O.levelSentences(found.order, pick, (row) => row.product.name));
     }
     lines.push(frame(data, asked, market),
       "What counts: " + N.listed(found.criteria.map((c, k) => N.within(c.title) + " " + share(found.shares[k]))) + ".", "");

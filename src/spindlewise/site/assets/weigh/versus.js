@@ -14,9 +14,10 @@ const WeighVersus = (() => {
     const flat = M.flatFrom(found.terms, found.market, [first, second]);
     const levelAt = [[first, second], [second, first]].map(([row, rival]) => (found.terms.length
       ? M.breakEven(found.terms, found.market, row, flat, rival.score.expected, rival.held_back) : null));
+    const level = !O.isAhead(first, second) && !O.isAhead(second, first);
     return {
       first, second, levelAt, against: O.differences(found, first, second),
-      level: !O.isAhead(first, second) && !O.isAhead(second, first),
+      level, unknown: level && O.apart(first, second),
       swap: WeighSwap.swap(data, { ...asked, present: first.id }, second.product),
     };
   };

@@ -5,8 +5,11 @@ const WeighVersusPart = (() => {
   const { byId, el, svg, name, productLink, grade, bullets, table } = WeighElements;
   const ID = "w-gains", ROW = 40, BAR = 14, LETTERS = 44;
 
-  const verdict = ({ first, second, against, level }) => {
+  const verdict = ({ first, second, against, level, unknown }) => {
     const points = N.pointsText(Math.abs(against.total)), why = O.differenceWords(against), one = name(first);
+    if (unknown) {
+      return `Level only by what is not known, not by merit. By what is known, ${name(against.total > 0 ? first : second)} leads by ${points} points. ${one} ${why}.`;
+    }
     if (level) return `Level: their scores differ by less than the figures leave open. Between level products, take the one that you like better. ${one} ${why}.`;
     const [ahead, who] = against.total > 0 ? [first, "It"] : [second, one];
     return `${name(ahead)} leads by ${points} points${ahead.held_back ? ", but a safety notice holds it back" : ""}. ${who} ${why}.`;

@@ -581,6 +581,28 @@ def test_nothing_moves_by_itself(read, buyers):
     assert page.evaluate(moving) == []
 
 
+def test_the_way_down_to_the_results_leaves_the_question_in_the_address(read, buyers):
+    page = opened(read, fragment(buyers["club-racer"]), width=390)
+    before = address(page)
+    page.locator("#w-now").click()
+    assert address(page) == before
+    assert page.evaluate("document.activeElement.id") == "w-results"
+    assert page.evaluate("document.getElementById('w-results').getBoundingClientRect().top < 100")
+
+
+def test_pictures_stand_in_the_colours_that_a_reader_forces(read, buyers):
+    page = opened(read, fragment(buyers["club-racer"]), forced_colors="active")
+    colours = """() => { const probe = document.body.appendChild(document.createElement("span"));
+      probe.style.cssText = "forced-color-adjust:none;color:CanvasText;background-color:Canvas";
+      const { color, backgroundColor } = getComputedStyle(probe);
+      const fill = (part) => getComputedStyle(document.querySelector(part)).fill;
+      const parts = [".p-text", ".p-row", ".p-solid", ".p-on-solid", ".p-room"];
+      return [color, backgroundColor, ...parts.map(fill)]; }"""
+    ink, ground, *fills = page.evaluate(colours)
+    assert ink != ground
+    assert fills == [ink, ink, ink, ground, ground]
+
+
 def test_on_paper_stands_the_answer_not_the_form(read):
     page = opened(read)
     page.emulate_media(media="print")

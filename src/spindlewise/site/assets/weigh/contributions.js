@@ -43,7 +43,7 @@ const WeighContributions = (() => {
     ]);
     return P.part(ID + "-head", TITLE, P.figure(ID, drawn,
       "A frame is 100 points long. What a pedal earns fills it from the left, the weightiest criterion first, and comes to its score." +
-        (more ? ` ${more} more stand further down.` : ""),
+        (more ? ` ${more} more ${more === 1 ? "stands" : "stand"} further down.` : ""),
       el("ul", { class: "w-key" }, parts.map((part) => el("li", {}, swatch(part), part.criterion.title + ", up to " + N.pointsText(part.most)))),
       () => ["Points by criterion, as expected",
         [["Pedal"], ...parts.map((part) => [part.criterion.title + ", of " + N.pointsText(part.most), true]), ["Score", true]],

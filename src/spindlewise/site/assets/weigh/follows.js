@@ -9,7 +9,7 @@ const WeighFollows = (() => {
     swap: WeighSwapPart.draw, ladder: WeighLadderPart.draw,
   };
   // each part has a place that stays, so that nothing else moves when it is drawn anew
-  const places = new Map(Object.keys(PARTS).map((id) => [id, byId("w-follows").appendChild(el("div"))]));
+  const places = new Map(Object.keys(PARTS).map((id) => [id, byId("w-follows").appendChild(el("div", { class: "w-part-" + id }))]));
   places.get("versus").append(byId("w-versus"));
   const into = (id, drawn) => places.get(id).replaceChildren(...[drawn].filter(Boolean));
 

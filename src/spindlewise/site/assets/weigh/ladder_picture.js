@@ -22,7 +22,7 @@ const WeighLadderPicture = (() => {
     const shown = points(made, steps), width = P.room(), height = width < 480 ? 280 : 340;
     const right = width - RIGHT, bottom = height - BOTTOM;
     const grams = [0, ...shown.flatMap((p) => [p.low, p.high])], money = [0, ...shown.map((p) => p.extra)];
-    const across = P.ticks(Math.min(...grams), Math.max(...grams), Math.max(2, Math.floor(width / 95)));
+    const across = P.ticksAcross(Math.min(...grams), Math.max(...grams), Math.min(width, 480));
     const up = P.ticks(0, Math.max(...money) * 1.06, 5);
     // room for the longest amount
     const left = 18 + 8 * Math.max(...up.values.map((value) => P.wholeText(value).length));

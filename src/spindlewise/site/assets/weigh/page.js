@@ -90,6 +90,12 @@ const WeighPage = (() => {
       say(WeighVersusPart.saidWords);
       keep();
     });
+    // the way down to the results leaves the question in the address
+    byId("w-now").addEventListener("click", (event) => {
+      event.preventDefault();
+      byId("w-results").scrollIntoView();
+      byId("w-results").focus({ preventScroll: true });
+    });
     window.addEventListener("popstate", fromAddress);
     // on paper, and for whoever takes it along, all of it
     window.addEventListener("beforeprint", WeighLater.finish);

@@ -2,13 +2,15 @@
 // What all pictures share: as wide as the screen has room for, a title, a description, axes, and their table.
 const WeighPictures = (() => {
   const N = WeighNumbers, { byId, el, svg, section, opening, table } = WeighElements;
-  const WIDEST = 720, NARROWEST = 240, AROUND = 26, MOST_ROWS = 12;
+  const WIDEST = 720, NARROWEST = 240, AROUND = 26, GAP = 48, MOST_ROWS = 12;
 
   // ---- how much room there is; text then never shrinks with its picture
   let results = 0;
+  const twoColumns = window.matchMedia("(min-width: 100rem)");
   const room = () => {
     if (!results) results = byId("w-results").clientWidth;
-    return Math.max(NARROWEST, Math.min(WIDEST, Math.floor(results) - AROUND));
+    const column = twoColumns.matches ? (results - GAP) / 2 : results;
+    return Math.max(NARROWEST, Math.min(WIDEST, Math.floor(column) - AROUND));
   };
   const watch = (changed) => new ResizeObserver(([entry]) => {
     const before = room();
@@ -28,6 +30,11 @@ const WeighPictures = (() => {
     const step = Math.max(1, niceStep(Math.max(most - least, 1), count));
     const from = Math.floor(least / step) * step, to = Math.ceil(most / step) * step;
     return { from, to, values: Array.from({ length: Math.round((to - from) / step) + 1 }, (_, k) => from + k * step) };
+  };
+  // as many along the bottom as have room for their labels
+  const ticksAcross = (least, most, width) => {
+    const label = 8 * wholeText(Math.ceil(Math.max(Math.abs(least), Math.abs(most)))).length + 22;
+    return ticks(least, most, Math.max(2, Math.floor((width - 60) / label)));
   };
   const wholeText = (value) => N.moneyText(N.decimal(String(value)), { currency: "", digits: 0 }).trim().replace("-", "−");
 
@@ -52,5 +59,5 @@ const WeighPictures = (() => {
     asTable ? opening(id + "-table", "The figures as a table", () => table(...asTable())) : null);
   const part = (id, title, ...children) => section(id, title, ...children);
 
-  return { room, watch, at, scale, ticks, wholeText, text, rect, told, acrossAxis, upAxis, drawing, figure, part, MOST_ROWS };
+  return { room, watch, at, scale, ticks, ticksAcross, wholeText, text, rect, told, acrossAxis, upAxis, drawing, figure, part, MOST_ROWS };
 })();

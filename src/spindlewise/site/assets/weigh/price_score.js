@@ -34,7 +34,7 @@ const WeighPriceScore = (() => {
     const width = P.room(), height = width < 480 ? 280 : 340, right = width - RIGHT, bottom = height - BOTTOM;
     const prices = points.map((p) => p.price), least = Math.min(...prices), most = Math.max(...prices);
     const pad = Math.max(most - least, most / 10) * 0.04;
-    const across = P.ticks(least - pad, most + pad, Math.max(2, Math.floor(width / 95)));
+    const across = P.ticksAcross(least - pad, most + pad, Math.min(width, 640));
     const x = P.scale(across.from, across.to, LEFT + 8, right - 8), y = P.scale(0, 100, bottom, TOP);
     const said = ahead.map((p, k) => `${k + 1}: ${name(p.row)}, ${priceOf(p.row, market)}, ${N.pointsText(p.score)} points`).join("; ");
     const drawn = P.drawing(ID, TITLE, "Pedals that no other beats on both price and score. " + (said || "None") + ".", width, height, [

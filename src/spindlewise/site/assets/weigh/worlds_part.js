@@ -3,7 +3,7 @@
 const WeighWorldsPart = (() => {
   const N = WeighNumbers, P = WeighPictures, W = WeighWorlds, { el, svg, name, section, measured } = WeighElements;
   const ID = "w-worlds", TITLE = "How sure that is";
-  const ROW = 42, BAR = 14, BOTTOM = 42, LEAST_SHOWN = 0.005;
+  const ROW = 48, BAR = 14, BOTTOM = 42, LEAST_SHOWN = 0.005;
 
   const hundred = (chance) => N.numberText(100 * chance);
   // never rounds to none or all what is neither
@@ -46,7 +46,7 @@ const WeighWorldsPart = (() => {
     const caption = `${P.wholeText(draws)} worlds were drawn, with weights around yours (as of somebody who is fairly sure of them), ` +
       "figures within their plus-minus, and unknown figures anywhere that is plausible. The thin line below a bar is its give or take, " +
       `two standard errors either way; one is ${N.numberText(100 * error, 1)} worlds of 100 for the first.` +
-      (never ? ` ${never} more come first less often, or never.` : "");
+      (never > 1 ? ` ${never} more come first less often, or never.` : never ? " One more comes first less often, or never." : "");
     return section(ID + "-head", TITLE, el("p", { class: "measure w-sure" }, words(found, chances, draws)), P.figure(ID, drawn, caption, null,
       () => ["How often each pedal comes first", [["Pedal"], ["First, of 100 worlds", true], ["Standard error", true]],
         every.map((row) => [name(row), shortly(chances.get(row.id)), N.numberText(100 * W.standardError(chances.get(row.id), draws), 1)])]));

@@ -44,15 +44,15 @@ def written(folder: Path, text: Text, products: int, buyers: int = 2) -> Path:
         (folder / name).mkdir(parents=True)
     for name in ("rates.csv", "taxes.csv"):
         shutil.copyfile(DEMO / name, folder / name)
-    _write(folder / "catalog.yaml", filled("catalog-1", record("catalog-1"), text))
-    _write(folder / "criteria.yaml", filled("criteria-1", record("criteria-1"), lambda n: text(n + 1)))
+    write_yaml(folder / "catalog.yaml", filled("catalog-1", record("catalog-1"), text))
+    write_yaml(folder / "criteria.yaml", filled("criteria-1", record("criteria-1"), lambda n: text(n + 1)))
     for k in range(products):
         made = filled("product-1", _product(k), lambda n, k=k: text(n + k))
         made = changed(made, ("maker",), text(0))  # makers that are nearly alike are taken for a slip
-        _write(folder / "products" / f"pedal-{k}.yaml", made)
+        write_yaml(folder / "products" / f"pedal-{k}.yaml", made)
     for k in range(buyers):
         made = filled("buyer-1", _buyer(k), lambda n, k=k: text(n + k))
-        _write(folder / "buyers" / f"buyer-{k}.yaml", made)
+        write_yaml(folder / "buyers" / f"buyer-{k}.yaml", made)
     rows = [
         (f"2026-10-{10 + n}", f"pedal-{k}", "EU", "EUR", f"{300 + 70 * k - n}.00", "in", "street",
          text(k + n), "", text(k + n + 1))
@@ -144,7 +144,9 @@ def _buyer(k: int) -> Any:
     return whole
 
 
-def _write(path: Path, whole: Any) -> None:
+def write_yaml(path: Path, whole: Any) -> None:
+    """A record as an author's file."""
+
     class Plain(yaml.SafeDumper):
         def ignore_aliases(self, data: Any) -> bool:
             return True

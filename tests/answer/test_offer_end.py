@@ -33,7 +33,7 @@ def test_a_price_without_a_last_day_has_no_end():
 def test_where_nothing_else_is_known_that_is_said():
     found = ended(OFFER)
     assert isinstance(found.after, Unpriced)
-    assert found.after.because == "no price is known that holds then"
+    assert found.after.because == "no price is known that holds"
 
 
 def test_another_offer_may_follow_and_what_is_dated_later_is_not_seen():

@@ -13,7 +13,7 @@ from spindlewise.render.words_offer import offer_words
 
 STREET = Paid(Decimal("560.00"), "EUR", worlds.price("heron", 560), (), 50)
 ENDS = OfferEnd(date(2026, 11, 25), 5, STREET)
-ONCE = "The last day of this price is 2026-11-25. After that the least known is EUR 560.00 "
+ONCE = "After its last day the least known is EUR 560.00 "
 SEEN = "(street price at Quayside Wheels, seen 2026-10-01)"
 
 
@@ -38,13 +38,10 @@ def test_over_the_budget_it_would_be_out() -> None:
 
 def test_on_the_last_day_it_ends_today_and_nothing_may_be_known_of_tomorrow() -> None:
     last = replace(ENDS, last_day=date(2026, 11, 20), days_left=0)
-    assert offer_words(last, even("580.00"), None).startswith(
-        "This price ends today, on 2026-11-20. After that"
-    )
-    nothing = replace(ENDS, after=Unpriced("no price is known that holds then"))
-    assert offer_words(nothing, even("1.00"), None) == (
-        "The last day of this price is 2026-11-25; no price is known that holds then."
-    )
+    today = offer_words(last, even("580.00"), None)
+    assert today.startswith("It ends today; after that the least known is EUR 560.00")
+    nothing = replace(ENDS, after=Unpriced("no price is known that holds"))
+    assert offer_words(nothing, even("1.00"), None) == "After its last day no price is known that holds."
 
 
 def test_without_a_room_upwards_nothing_is_said_of_the_place() -> None:

@@ -11,7 +11,7 @@ from spindlewise.answer.received import Received
 from spindlewise.answer.standing import Standing
 from spindlewise.answer.trust import has_doubled_side
 from spindlewise.buyer.buyer import Buyer
-from spindlewise.decide.level import Spreads, footing, spreads
+from spindlewise.decide.level import Spreads, footing, spreads_between
 from spindlewise.decide.table import FloatArray, MeritTable
 
 OWN_BALANCE = "your own balance"
@@ -110,8 +110,8 @@ class _Unknown:
 
     def spreads(self, shares: FloatArray) -> Spreads:
         """How far scores may move by what is known."""
-        table, (low, high) = self.table, self._known
-        return spreads(MeritTable(table.products, table.criteria, low, table.expected, high), shares)
+        low, high = self._known
+        return spreads_between(low, self.table.expected, high, shares)
 
     def figures(self, products: Sequence[str], shares: FloatArray) -> tuple[NotKnown, ...]:
         """What is not known of these products and tells, with the parts that are missing."""

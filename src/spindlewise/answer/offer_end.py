@@ -32,5 +32,5 @@ def offer_end(desk: Desk, buyer: Buyer, product: str, paid: Paid) -> OfferEnd | 
     later = prices_in_force(seen, buyer.region, until + timedelta(1))
     after = paid_for(product, later, desk.catalog, buyer.region, buyer.currency, desk.day)
     if isinstance(after, Unpriced) and not later.get(product):
-        after = Unpriced("no price is known that holds then")
+        after = Unpriced("no price is known that holds")
     return OfferEnd(until, (until - desk.day).days, after)

@@ -47,9 +47,14 @@ def spreads(table: MeritTable, weights: FloatArray) -> Spreads:
     high_ik - expected_ik: the criteria err independently of each other, so their contributions combine as a
     root sum of squares (JCGM 100:2008, 5.1.2), not as a sum.
     """
+    return spreads_between(table.low, table.expected, table.high, weights)
+
+
+def spreads_between(low: FloatArray, expected: FloatArray, high: FloatArray, weights: FloatArray) -> Spreads:
+    """Give the same for merits that stand in no table, shape (n, m) each, low <= expected <= high."""
     points = 100.0 * weights / weights.sum()
-    down = (table.expected - table.low) * points
-    up = (table.high - table.expected) * points
+    down = (expected - low) * points
+    up = (high - expected) * points
     return Spreads(np.sqrt(np.einsum("ij,ij->i", down, down)), np.sqrt(np.einsum("ij,ij->i", up, up)))
 
 

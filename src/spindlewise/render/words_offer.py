@@ -10,14 +10,11 @@ from spindlewise.render.words_figures import paid_words
 
 
 def offer_words(end: OfferEnd, even: BreakEvens, budget: Decimal | None) -> str:
-    """The end of the pick's price in two sentences: when, and what then."""
-    day = end.last_day.isoformat()
-    last = (
-        f"This price ends today, on {day}" if end.days_left == 0 else f"The last day of this price is {day}"
-    )
+    """What holds after the last day of the pick's price, beside which it stands."""
+    then = "It ends today; after that" if end.days_left == 0 else "After its last day"
     if not isinstance(end.after, Paid):
-        return f"{last}; {end.after.because}."
-    said = f"{last}. After that the least known is {paid_words(end.after)}"
+        return f"{then} {end.after.because}."
+    said = f"{then} the least known is {paid_words(end.after)}"
     if budget is not None and end.after.amount > budget:
         return f"{said}, which is over the budget."
     room = even.room

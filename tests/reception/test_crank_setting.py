@@ -53,3 +53,12 @@ def test_figures_that_cannot_be_are_refused(wrong: tuple[float, float, float]) -
 def test_the_figure_that_cannot_be_is_named(wrong: tuple[float, float, float], named: str) -> None:
     with pytest.raises(ValueError, match=f"^{named};"):
         crank_setting_error(*wrong)
+
+
+def test_lengths_in_metres_give_the_same_error_and_come_back_as_they_were_given() -> None:
+    """Only the ratio counts, and a figure below one is a figure; the report names what was set and ridden."""
+    found = crank_setting_error(0.170, 0.1725, 0.5)
+
+    assert (found.set_mm, found.ridden_mm) == (0.170, 0.1725)
+    assert found.error_pct == pytest.approx(crank_setting_error(170, 172.5).error_pct)
+    assert found.error_w == pytest.approx(-0.5 * 2.5 / 172.5)

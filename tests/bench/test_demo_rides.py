@@ -6,11 +6,21 @@ import numpy as np
 import pytest
 
 from spindlewise.bench.alignment import align
-from spindlewise.bench.demo_rides import FIRST_RIDE, METERS, PLANS, THREE_METERS, demo_files
+from spindlewise.bench.demo_rides import (
+    FIRST_RIDE,
+    METERS,
+    PLANS,
+    SERIES,
+    SERIES_PCT_PER_1000_KM,
+    SERIES_SCALE,
+    THREE_METERS,
+    demo_files,
+)
 from spindlewise.bench.gaps import find_dropouts
 from spindlewise.bench.ride_files import read_ride
 from spindlewise.bench.ride_sheet import RideSheet
 from spindlewise.bench.segments import find_segments
+from spindlewise.bench.session_record import change_along
 from spindlewise.bench.stuck import find_repeats
 from spindlewise.catalog.validating import validate
 from spindlewise.catalog.yaml_text import read_yaml
@@ -118,3 +128,19 @@ def test_the_doubled_side_of_the_first_ride_reads_low():
 def test_a_ride_that_the_demo_does_not_have():
     with pytest.raises(KeyError):
         demo_files("no-such-ride")
+
+
+def test_the_long_series_is_one_unit_that_gains_what_the_truth_says():
+    biases = []
+    for name, (km, _) in SERIES.items():
+        sheet = sheet_of(name)
+        pedals = next(meter for meter in sheet.meters if meter.id == "pedals")
+        assert (pedals.ridden_km, pedals.unit) == (km, "the long-term pair")
+        aligned = aligned_of(name)
+        power = aligned.power_w[[aligned.row("pedals"), aligned.row("spider")]]
+        both = (power > 0).all(axis=0)
+        biases.append(100.0 * (power[0, both].mean() / power[1, both].mean() - 1.0))
+    found = change_along([km / 1000.0 for km, _ in SERIES.values()], biases)
+    # the truth is told against the spider, which reads 0.998
+    assert found.holds(SERIES_PCT_PER_1000_KM * SERIES_SCALE / 0.998)
+    assert not found.holds(0.0)

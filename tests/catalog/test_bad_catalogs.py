@@ -23,6 +23,7 @@ def printed(parent: Path, case: str) -> str:
         if path.suffix == ".absent":
             target.with_suffix("").unlink()
         elif path.is_file():
+            target.parent.mkdir(parents=True, exist_ok=True)
             shutil.copy(path, target)
     return render(opened(parent)[1], "plain")
 

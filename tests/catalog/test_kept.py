@@ -224,3 +224,24 @@ def test_a_very_long_log_is_read_each_time(folder, shelf, readings, monkeypatch)
     assert same(open_kept(folder, shelf)[0], open_kept(folder, shelf)[0])
     assert len(readings) == 2
     assert not shelf.folder.exists()
+
+
+def test_a_new_file_of_the_bench_s_observations_is_read_at_once_and_a_changed_one_too(
+    folder, shelf, readings
+) -> None:
+    open_kept(folder, shelf)
+    records = folder / "bench" / "observations"
+    records.mkdir(parents=True)
+    name = "skerry-duo"
+    record = (
+        "schema: spindlewise observations 1\nproduct: {}\nobservations:\n  weight_g:\n    - grade: measured\n"
+        "      date: 2026-11-02\n      source: bench\n      value: {}\n      plus_minus: 1\n"
+        '      basis: {{count: pair, batteries: in, cleats: "off"}}\n'
+    )
+    for grams in (311, 312):
+        (records / "a.yaml").write_text(record.format(name, grams))
+        for _ in range(2):
+            catalog, problems = open_kept(folder, shelf)
+            assert catalog is not None, problems
+            assert catalog.products[name].observations.weight_g[-1].value == grams
+    assert len(readings) == 3

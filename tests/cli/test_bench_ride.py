@@ -131,7 +131,7 @@ def test_observations_are_written_as_a_new_file(tmp_path: Path) -> None:
 def test_a_catalog_without_sessions_has_none(tmp_path: Path) -> None:
     folder = demo_catalog(tmp_path)
     (folder / "bench" / "sessions.csv").unlink()
-    for path in (folder / "products").glob("*.yaml"):
+    for path in [*(folder / "products").glob("*.yaml"), *(folder / "bench" / "observations").iterdir()]:
         path.write_text(
             path.read_text("utf-8").replace("source: bench/sessions.csv", "source: own bench"), "utf-8"
         )

@@ -1,10 +1,12 @@
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from command_line import read, run, widest
 from small_rides import FIRST, RIDES, THREE
+from spindlewise.bench.demo_rides import SERIES
 from spindlewise.cli import bench_rides
 
 DEMO = RIDES.parents[1]
@@ -27,16 +29,43 @@ def test_as_text_and_markdown(form: str) -> None:
 def test_json_has_every_ride() -> None:
     found = read("bench", "ride", RIDES)
     assert found["schema"] == "spindlewise bench rides 1"
-    assert [ride["id"] for ride in found["rides"]] == [FIRST, THREE]
+    assert [ride["id"] for ride in found["rides"]] == [*list(SERIES)[:2], FIRST, THREE, list(SERIES)[2]]
 
 
 def test_a_snippet_of_all_rides(tmp_path: Path) -> None:
     result = run("bench", "ride", RIDES, "--snippet", catalog=DEMO)
     assert result.exit_code == 0
-    assert result.stdout.count("reading_bias_pct") == 2
+    assert result.stdout.count("reading_bias_pct") == 3
     out = tmp_path / "out"
     assert run("bench", "ride", RIDES, "--write", out, catalog=DEMO).exit_code == 0
-    assert len(list(out.iterdir())) == 2
+    assert len(list(out.iterdir())) == 3
+
+
+def test_what_is_written_of_the_long_series_is_what_the_demo_keeps(tmp_path: Path) -> None:
+    """The catalog's file came out of this very command, and is not behind it."""
+    name = "brellowick-ferrowen"
+    assert run("bench", "ride", RIDES, "--product", name, "--write", tmp_path, catalog=DEMO).exit_code == 0
+    (written,) = tmp_path.iterdir()
+    assert written.read_bytes() == (DEMO / "bench" / "observations" / written.name).read_bytes()
+    assert "drifts by +0.25 % for each 1,000 km" in written.read_text("utf-8")
+
+
+def test_what_is_written_into_the_catalog_is_ranked_at_once(tmp_path: Path) -> None:
+    folder = Path(shutil.copytree(DEMO, tmp_path / "catalog"))
+    (kept,) = (folder / "bench" / "observations").iterdir()
+    kept.unlink()
+    product = "brellowick-ferrowen"
+
+    def reading() -> Any:
+        order = read("rank", "--buyer", "club-racer", catalog=folder)["order"]
+        return next(each for each in order if each["product"] == product)["merits"]["reading_uncertainty"]
+
+    before = reading()
+    written = folder / "bench" / "observations"
+    result = run("bench", "history", product, "--write", written, catalog=folder)
+    assert result.exit_code == 0, result.output
+    assert reading()["value"] < before["value"]
+    assert run("check", catalog=folder).exit_code == 0
 
 
 def test_a_broken_ride_is_told_and_the_others_are_listed(tmp_path: Path) -> None:

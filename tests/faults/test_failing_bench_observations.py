@@ -12,14 +12,14 @@ from faults.interrupted import CALLS, Act, Interrupted, denied, killed, no_space
 from spindlewise.answer.bench_observation import BenchObservation
 from spindlewise.catalog.durable import CannotWrite
 from spindlewise.cli.bench_out import write_observations
-from spindlewise.render.yaml_snippet import snippet_yaml
+from spindlewise.render.yaml_snippet import record_yaml
 
 WATCHED = [*CALLS, "mkdir"]
 WEIGHED = [
     BenchObservation(name, "weight_g", date(2026, 3, 12), "bench", "", grams, 1.0, {"count": "pair"})
     for name, grams in (("heron", 404.0), ("siskin", 318.5), ("wren", 290.0))
 ]
-WHOLE = {f"{each.product}-weight-2026-03-12.yaml": snippet_yaml([each]) for each in WEIGHED}
+WHOLE = {f"{each.product}-weight-2026-03-12.yaml": record_yaml(each.product, [each]) for each in WEIGHED}
 
 
 def _write(folder: Path) -> None:

@@ -36,7 +36,9 @@ def test_an_interval_where_runs_tell_one() -> None:
 
 def test_a_bound_and_too_few_runs_say_so() -> None:
     bound = said(running_time([Run(70, False)]), "cannot tell")
-    assert "at least 70 h (0 runs to the end, 1 still running or charged early); nothing ran out yet" in bound
+    assert (
+        "at least 70 h (no runs to the end, 1 still running or charged early); nothing ran out yet" in bound
+    )
     assert bound.endswith("Whether the claim of 50 h holds cannot be told.")
     few = said(running_time([Run(55, True)]))
     assert "too few to say how runs differ" in few

@@ -61,7 +61,7 @@ def test_void_sessions_stay_listed() -> None:
 def test_a_unit_at_0_1000_and_9000_kilometres() -> None:
     drifting = series((0, 0.1), (100, 0.12), (1000, 0.25), (1100, 0.24), (9000, 1.2), (9100, 1.25))
     (by_km, by_time) = drift_sentences(drifting)
-    assert by_km.startswith("Per 1,000 km the difference moves by +0.1 %")
+    assert by_km.startswith("Per 1,000 km the difference moves by +0.12 %")
     assert by_km.endswith("it drifts.")
     assert by_time.startswith("Per year")
     steady = series((0, 0.1), (100, 0.3), (1000, 0.1), (1100, 0.3), (9000, 0.2), (9100, 0.1))

@@ -1,5 +1,6 @@
 """A snippet is read by the strict reader, entry for entry, as the catalog's own observations."""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -74,3 +75,24 @@ def test_any_visible_text_comes_back_as_it_was(text: str) -> None:
     assert problems == []
     assert document is not None
     assert document.data == {"a": text, "b": {"c": text}}
+
+
+def test_a_file_of_the_bench_names_its_recordings_once_and_is_read_as_it_is_written(tmp_path):
+    from spindlewise.catalog.bench_record import BenchRecord
+    from spindlewise.catalog.opening import read_record
+    from spindlewise.render.yaml_snippet import record_yaml
+
+    raw = (("bench/rides/a/pedals.csv", "12" * 32), ("bench/rides/a/spider.csv", "ab" * 32))
+    found = [
+        BenchObservation("heron", f"reading_{what}_pct", date(2026, 3, 12), "bench", "", value, 0.2, {}, raw)
+        for what, value in (("bias", -0.8), ("spread", 1.1))
+    ]
+    path = tmp_path / "heron-reading-2026-03-12.yaml"
+    path.write_text(record_yaml("heron", found), "utf-8")
+    record, _, problems = read_record(BenchRecord, path)
+    assert problems == []
+    assert record.product == "heron"
+    assert [(each.file, each.sha256) for each in record.recordings] == list(raw)
+    assert record.observations.reading_bias_pct[0].value == -0.8
+    assert record.observations.reading_spread_pct[0].grade == "measured"
+    assert "recordings" not in record_yaml("heron", [replace(found[0], recordings=())])

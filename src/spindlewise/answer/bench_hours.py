@@ -64,7 +64,8 @@ def hours_observation(one: RanFor, source: str) -> BenchObservation | None:
     if one.found.says == "at least":
         return None
     digest = hashlib.sha256("".join(f"{line}\n" for line in one.lines).encode()).hexdigest()
-    runs = f"{one.found.ended} runs to the end, {one.found.running} still running"
+    ended, running = one.found.ended, one.found.running
+    runs = f"{ended} run{'' if ended == 1 else 's'} to the end, {running} still running"
     return BenchObservation(
         product=one.product,
         attribute="running_hours",

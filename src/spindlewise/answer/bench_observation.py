@@ -25,6 +25,8 @@ class BenchObservation:
     value: float
     plus_minus: float | None
     basis: Mapping[str, str]
+    recordings: tuple[tuple[str, str], ...] = ()
+    """The recordings that it rests on: place in the catalog, SHA-256."""
 
 
 def bench_source(path: Path, catalog_folder: Path) -> str:

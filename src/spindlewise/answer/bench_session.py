@@ -115,7 +115,7 @@ def product_sessions(product: str, rows: Sequence[SessionRow], day: date) -> Pro
     """
     own = sorted((r for r in rows if r.product == product and r.date <= day), key=lambda r: (r.date, r.line))
     counted = [row for row in own if row.counts]
-    units = sorted({row.unit for row in counted}, key=lambda unit: (-_count(counted, unit), unit))
+    units = sorted({row.unit for row in counted}, key=lambda unit: (not unit, -_count(counted, unit), unit))
     series = [row for row in counted if units and row.unit == units[0]]
     with_km = [row for row in series if row.ridden_km is not None]
     return ProductSessions(
@@ -154,10 +154,14 @@ def reading_observations(
     if rides:
         days = sorted({ride.row.date.isoformat() for ride in rides})
         note.append(f"with the ride{'s' if len(days) > 1 else ''} of {', '.join(days)}")
+    drift = sessions.per_1000_km
+    if drift is not None and not drift.holds(0.0):
+        note.append(f"drifts by {drift.value:+.2f} % for each 1,000 km")
     if any(ride.generated for ride in rides):
         note.append("some of the recordings are drawn by a program, not measured")
     files = dict.fromkeys(file for ride in rides for file in ride.recordings)
-    note += [f"{bench_source(Path(name), catalog_folder)} SHA-256 {digest}" for name, digest in files]
+    recordings = tuple((bench_source(Path(name), catalog_folder), digest) for name, digest in files)
+    note += [f"{name} SHA-256 {digest}" for name, digest in recordings]
     figures = (
         ("reading_bias_pct", sessions.record.bias),
         ("reading_spread_pct", sessions.record.spread),
@@ -172,6 +176,7 @@ def reading_observations(
             value=rounded(figure.pct, 1),
             plus_minus=rounded_up(figure.plus_minus_pct, 0.1),
             basis={},
+            recordings=recordings,
         )
         for attribute, figure in figures
     )

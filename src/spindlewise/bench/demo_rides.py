@@ -1,4 +1,4 @@
-"""The demo's recordings: two rides drawn from seeds, with the truth that is behind them.
+"""The demo's recordings: rides drawn from seeds, with the truth that is behind them.
 
 Nothing of them was measured. The files in the demo catalog are what `demo_files` gives, to the byte; their
 sheets say that they are generated.
@@ -14,6 +14,14 @@ from spindlewise.bench.synthetic_ride import Dropout, Meter, Stretch, record, ri
 
 THREE_METERS = "2025-10-18-three-meters"
 FIRST_RIDE = "2025-09-13-first-ride"
+SERIES = {
+    "2024-09-24-at-0-km": (0, datetime(2024, 9, 24, 17, 40)),  # noqa: DTZ001
+    "2024-12-07-at-1000-km": (1_000, datetime(2024, 12, 7, 10, 15)),  # noqa: DTZ001
+    "2026-09-12-at-9000-km": (9_000, datetime(2026, 9, 12, 9, 5)),  # noqa: DTZ001
+}
+"""One unit at three distances: kilometres ridden before, and the local time of the start."""
+SERIES_SCALE, SERIES_PCT_PER_1000_KM = 1.006, 0.25
+"""The truth of the series: the scale of the new unit, and what it gains for each 1,000 km."""
 
 _OVER_UNDER = [Stretch(40, 280, 88), Stretch(40, 235, 92)] * 4
 _SHORT = [Stretch(30, 390, 98), Stretch(30, 140, 85)] * 6
@@ -41,9 +49,24 @@ PLANS: dict[str, list[Stretch]] = {
         *_SPRINT,
         Stretch(445, 180, 88),
     ],
+    **{
+        name: [
+            Stretch(240, 150, 86),
+            Stretch(300, 205, 90),
+            Stretch(15, 0, 0),
+            Stretch(240, 250, 78),
+            *[Stretch(30, 350, 98), Stretch(30, 145, 86)] * 4,
+            Stretch(165, 170, 88),
+        ]
+        for name in SERIES
+    },
 }
-SEEDS = {THREE_METERS: 20251018, FIRST_RIDE: 20250913}
-STARTS = {THREE_METERS: datetime(2025, 10, 18, 9, 30), FIRST_RIDE: datetime(2025, 9, 13, 17, 5)}  # noqa: DTZ001
+SEEDS = {THREE_METERS: 20251018, FIRST_RIDE: 20250913} | {
+    name: int(f"{start:%Y%m%d}") for name, (_, start) in SERIES.items()
+}
+STARTS = {THREE_METERS: datetime(2025, 10, 18, 9, 30), FIRST_RIDE: datetime(2025, 9, 13, 17, 5)} | {  # noqa: DTZ001
+    name: start for name, (_, start) in SERIES.items()
+}
 """Local times, as the head unit wrote them."""
 
 METERS: dict[str, tuple[tuple[Meter, Way], ...]] = {
@@ -92,6 +115,21 @@ METERS: dict[str, tuple[tuple[Meter, Way], ...]] = {
         ),
         (Meter("spider", scale=0.998, noise_w=2.5, noise_memory=0.3, late_s=1.3), "time of day"),
     ),
+    **{
+        name: (
+            (
+                Meter(
+                    "pedals",
+                    scale=SERIES_SCALE * (1.0 + SERIES_PCT_PER_1000_KM / 100.0 * km / 1000.0),
+                    noise_w=3.0,
+                    noise_memory=0.3,
+                ),
+                "elapsed seconds",
+            ),
+            (Meter("spider", scale=0.998, noise_w=2.5, noise_memory=0.3, late_s=1.8), "time of day"),
+        )
+        for name, (km, _) in SERIES.items()
+    },
 }
 """The meters of each ride with their faults, and how their files are written."""
 

@@ -2,6 +2,9 @@
 
 from pathlib import Path
 
+FOLDER = "bench/observations"
+"""Where the bench's observations stand in files of their own."""
+
 
 def bench_files(folder: Path) -> frozenset[str]:
     """Their paths in the catalog, such as 'bench/weighings.csv'. Raises OSError."""

@@ -1,10 +1,11 @@
 """A whole catalog in memory: what is known, before anybody asks."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from pathlib import Path
+from dataclasses import dataclass, field
+from pathlib import Path as FilePath
 
 from spindlewise.catalog.criteria import Criteria
+from spindlewise.catalog.document import Path
 from spindlewise.catalog.money import RateTable, TaxTable
 from spindlewise.catalog.price_row import PriceRow
 from spindlewise.catalog.product import Product
@@ -16,7 +17,7 @@ from spindlewise.catalog.yaml_text import Document
 class Catalog:
     """Products by id, in order of id; `documents` keep each value's place, by product id or file name."""
 
-    folder: Path
+    folder: FilePath
     settings: Settings
     criteria: Criteria
     products: Mapping[str, Product]
@@ -28,3 +29,5 @@ class Catalog:
     """The files of the bench, as measured observations name them: 'bench/weighings.csv'."""
     unread: frozenset[str] = frozenset()
     """Ids of product files that hold no readable product: to mention one of them is no second mistake."""
+    added: Mapping[tuple[str, str, int], tuple[Document, Path]] = field(default_factory=dict)
+    """Observations that stand in files of the bench, by product, attribute and position: where they do."""

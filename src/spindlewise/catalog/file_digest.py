@@ -5,7 +5,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-GROWING = ("prices.csv", "rates.csv", "taxes.csv", "bench/weighings.csv", "bench/sessions.csv")
+GROWING = (
+    "prices.csv",
+    "rates.csv",
+    "taxes.csv",
+    "bench/weighings.csv",
+    "bench/sessions.csv",
+    "bench/hours.csv",
+)
 """Logs and dated tables: lines are added below, and those that stand there stay as they are."""
 
 SINGLE = ("catalog.yaml", "criteria.yaml", "forgiven.yaml", *GROWING[:3])

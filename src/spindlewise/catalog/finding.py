@@ -18,6 +18,10 @@ def at_value(
 ) -> Problem:
     """A finding at a value of a YAML file; `document` is a product's id or a name such as criteria.yaml."""
     found = catalog.documents.get(document)
+    if len(path) > 2 and path[0] == "observations":
+        moved = catalog.added.get((document, str(path[1]), int(path[2])))
+        if moved is not None:
+            found, path = moved[0], (*moved[1], *path[3:])
     field = dotted(path)
     place = found.place(path) if found else None
     return Problem(place, level, rule, f"{field}: {message}", tip, field)

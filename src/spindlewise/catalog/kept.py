@@ -12,7 +12,7 @@ from typing import TypeGuard
 
 import pydantic
 
-from spindlewise.catalog.bench_files import bench_files
+from spindlewise.catalog.bench_files import FOLDER, bench_files
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.file_digest import SINGLE
 from spindlewise.catalog.money import RateTable, TaxTable
@@ -65,12 +65,14 @@ def name_of(folder: Path) -> str | None:
 
 
 def _content(folder: Path) -> list[bytes]:
-    """The names and bytes of all that a catalog rests on: its files, what lies in products, bench's names."""
+    """Names and bytes of all that a catalog rests on: files, products, the bench's records and names."""
     parts: list[bytes] = []
     for name in SINGLE:
         path = folder / name
         parts += [name.encode(), path.read_bytes() if path.exists() else b"not there"]
     parts += _files(os.fspath(folder / "products"))
+    if (folder / FOLDER).is_dir():
+        parts += _files(os.fspath(folder / FOLDER))
     return [*parts, *(name.encode() for name in sorted(bench_files(folder)))]
 
 

@@ -9,6 +9,7 @@ from typing import TypeVar
 from pydantic import BaseModel
 
 from spindlewise.catalog.bench_files import bench_files
+from spindlewise.catalog.bench_records import with_bench_records
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.checks import registry
 from spindlewise.catalog.criteria import Criteria
@@ -59,17 +60,21 @@ def _opened(folder: Path, progress: Progress) -> tuple[Catalog | None, list[Prob
     problems += found
     if settings is None or criteria is None:
         return None, sorted_problems(problems)
+    files = bench_files(folder)
+    bench = with_bench_records(folder, dict(sorted(products.items())), frozenset(unread), files)
+    problems += bench.problems
     catalog = Catalog(
         folder=folder,
         settings=settings,
         criteria=criteria,
-        products=dict(sorted(products.items())),
+        products=bench.products,
         prices=PriceRows(prices),
         rates=rates,
         taxes=taxes,
         documents=documents,
-        bench_files=bench_files(folder),
+        bench_files=files,
         unread=frozenset(unread),
+        added=bench.added,
     )
     for check in registry.CHECKS:
         problems += check(catalog)

@@ -21,7 +21,8 @@ Write = Annotated[
     typer.Option(
         "--write",
         metavar="FOLDER",
-        help="Also write the observations into this folder, as one new YAML file a product.",
+        help="Also write the observations into this folder, as one new YAML file a product; the catalog "
+        "reads what lies in its bench/observations.",
     ),
 ]
 
@@ -33,18 +34,18 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
     anything is written; so is a file that stands there already (CannotWrite).
     """
     from spindlewise.catalog.durable import CannotWrite, create_files
-    from spindlewise.render.yaml_snippet import snippet_yaml
+    from spindlewise.render.yaml_snippet import record_yaml
 
     if folder.name in ("products", "buyers") and (folder.parent / "catalog.yaml").is_file():
         wrong_usage(
             f"every file in {folder} is read as one of the {folder.name}; choose another folder, "
-            "such as bench/observations, and paste from there"
+            "such as bench/observations, which is read beside them"
         )
     files = {}
     for product in dict.fromkeys(each.product for each in observations):
         own = [each for each in observations if each.product == product]
         newest = max(each.date for each in own).isoformat()
-        files[folder / f"{product}-{what}-{newest}.yaml"] = snippet_yaml(own).encode()
+        files[folder / f"{product}-{what}-{newest}.yaml"] = record_yaml(product, own).encode()
     missing = [path for path in (folder, *folder.parents) if not path.exists()]
     try:
         _make(folder)

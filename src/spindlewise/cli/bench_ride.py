@@ -46,6 +46,9 @@ def ride(
     form: Annotated[
         str, typer.Option("--format", metavar="|".join(FORMATS), help="Without it: terminal.")
     ] = "terminal",
+    product: Annotated[
+        str | None, typer.Option(metavar="ID", help="Only observations of this product.")
+    ] = None,
     snippet: Snippet = False,
     write: Write = None,
     catalog: Catalog = None,
@@ -69,7 +72,7 @@ def ride(
     if path.is_dir() and not (path / SHEET).is_file():
         from spindlewise.cli.bench_rides import rides
 
-        rides(desk, path, loss_pct, style, snippet, write)
+        rides(desk, path, loss_pct, style, product, snippet, write)
         return
     from spindlewise.answer.bench_ride import ride_report
     from spindlewise.answer.bench_session import (
@@ -102,6 +105,7 @@ def ride(
         observations = [
             observation
             for record, session in zip(records, held, strict=True)
+            if product in (None, record.product)
             for observation in reading_observations(record, desk.catalog.folder, [session])
         ]
         hand_over(observations, snippet, write, "reading", "three sessions that count are needed")

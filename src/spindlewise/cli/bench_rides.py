@@ -22,6 +22,7 @@ def rides(
     folder: Path,
     loss_pct: tuple[float, float],
     style: str,
+    product: str | None,
     snippet: bool,
     write: Path | None,
 ) -> None:
@@ -58,6 +59,7 @@ def rides(
         observations = [
             observation
             for record in records
+            if product in (None, record.product)
             for observation in reading_observations(
                 record, desk.catalog.folder, [s for s in held if s.row.product == record.product]
             )

@@ -12,7 +12,7 @@ from spindlewise.cli.printing import answer, remark
 if TYPE_CHECKING:
     from pydantic import BaseModel
 
-NAMES = ("product", "buyer", "catalog", "criteria")
+NAMES = ("product", "buyer", "catalog", "criteria", "observations")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -63,6 +63,7 @@ def schema_text(name: str) -> str:
 
 def _model(name: str) -> "type[BaseModel]":
     from spindlewise.buyer.buyer import Buyer
+    from spindlewise.catalog.bench_record import BenchRecord
     from spindlewise.catalog.criteria import Criteria
     from spindlewise.catalog.product import Product
     from spindlewise.catalog.settings import Settings
@@ -72,5 +73,6 @@ def _model(name: str) -> "type[BaseModel]":
         "buyer": Buyer,
         "catalog": Settings,
         "criteria": Criteria,
+        "observations": BenchRecord,
     }
     return models[name]

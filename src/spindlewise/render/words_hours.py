@@ -32,7 +32,7 @@ def hours_sentence(one: RanFor, names: Naming) -> str:
     """What the runs come to, and what that says of the claim."""
     found = one.found
     lead = f"{names.product(one.product)}, {one.cells}:"
-    runs = f"{found.ended} runs to the end, {found.running} still running or charged early"
+    runs = _runs(found.ended, found.running)
     if found.says == "at least":
         said = f"at least {_hours(found.hours)} ({runs}); nothing ran out yet, so there is no observation"
     elif found.interval is None:
@@ -43,6 +43,16 @@ def hours_sentence(one: RanFor, names: Naming) -> str:
     if one.claim is None:
         return f"{lead} {said}. Nobody claims hours on these cells."
     return f"{lead} {said}. {CLAIMS[one.claim.verdict].format(claim=_hours(one.claim.hours))}"
+
+
+def _runs(ended: int, running: int) -> str:
+    """How many runs ended, and how many are known to have lasted at least so long.
+
+    >>> _runs(3, 0), _runs(1, 1)
+    ('3 runs to the end', '1 run to the end, 1 still running or charged early')
+    """
+    to_the_end = f"{ended or 'no'} run{'' if ended == 1 else 's'} to the end"
+    return f"{to_the_end}, {running} still running or charged early" if running else to_the_end
 
 
 CLAIMS = {

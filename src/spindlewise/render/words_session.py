@@ -108,6 +108,6 @@ def drift_sentences(record: ProductSessions) -> tuple[str, ...]:
 
 
 def _moves(slope: Estimate) -> str:
-    between = f"(between {percent_text(slope.low, signed=True)} and {percent_text(slope.high, signed=True)})"
-    moved = f"the difference moves by {percent_text(slope.value, signed=True)} {between}"
+    between = f"(between {percent_text(slope.low, 2, True)} and {percent_text(slope.high, 2, True)})"
+    moved = f"the difference moves by {percent_text(slope.value, 2, True)} {between}"
     return f"{moved}: no drift is proved." if slope.holds(0.0) else f"{moved}: it drifts."

@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from spindlewise.answer.bench_observation import BenchObservation
 
@@ -32,6 +32,28 @@ def snippet_yaml(observations: Iterable[BenchObservation]) -> str:
             for entry in entries:
                 lines += _entry(entry)
     return PASTE + "".join(f"{line}\n" for line in lines) if lines else ""
+
+
+def record_yaml(product: str, observations: Sequence[BenchObservation]) -> str:
+    """The observations of one product as a file of the catalog's bench, with the recordings behind them."""
+    lines = [
+        "# What the bench measured. The catalog reads it beside the product's own file.",
+        "# Do not change it: a newer measurement is a newer file.",
+        "schema: spindlewise observations 1",
+        f"product: {product}",
+    ]
+    recordings = dict.fromkeys(raw for each in observations for raw in each.recordings)
+    if recordings:
+        lines.append("recordings:")
+        for name, digest in recordings:
+            lines += [f"  - file: {scalar(name)}", f"    sha256: {json.dumps(digest)}"]
+    lines.append("observations:")
+    for attribute in dict.fromkeys(each.attribute for each in observations):
+        lines.append(f"  {attribute}:")
+        for each in observations:
+            if each.attribute == attribute:
+                lines += _entry(each)
+    return "".join(f"{line}\n" for line in lines)
 
 
 def scalar(text: str, in_flow: bool = False) -> str:

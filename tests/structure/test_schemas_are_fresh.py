@@ -17,6 +17,7 @@ FILES = {
     "buyer": sorted((ROOT / "catalog" / "buyers").glob("*.yaml")),
     "catalog": [ROOT / "catalog" / "catalog.yaml"],
     "criteria": [ROOT / "catalog" / "criteria.yaml"],
+    "observations": sorted((ROOT / "catalog" / "bench" / "observations").glob("*.yaml")),
 }
 
 

@@ -37,6 +37,7 @@ def snippet_yaml(observations: Iterable[BenchObservation]) -> str:
 def record_yaml(product: str, observations: Sequence[BenchObservation]) -> str:
     """The observations of one product as a file of the catalog's bench, with the recordings behind them."""
     lines = [
+        "# yaml-language-server: $schema=../../../schemas/observations.schema.json",
         "# What the bench measured. The catalog reads it beside the product's own file.",
         "# Do not change it: a newer measurement is a newer file.",
         "schema: spindlewise observations 1",

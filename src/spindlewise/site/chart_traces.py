@@ -130,10 +130,10 @@ def _template() -> dict[str, Any]:
     dash = alt.StrokeDash("name:N", scale=alt.Scale(domain=["@names"], range=["@dashes"]), legend=legend)
     chart = alt.layer(
         zero.mark_rule(color=LIGHT["edge"], aria=False).encode(y=y),
-        lines.mark_line(strokeWidth=1.4, strokeJoin="round", aria=False, clip=True).encode(
+        lines.mark_line(strokeWidth=1.4, strokeJoin="round", aria=False).encode(
             x=x, y=y, detail="run:N", color=ink, strokeDash=dash
         ),
-        points.mark_point(filled=True, size=34, opacity=1, aria=False, clip=True).encode(
+        points.mark_point(filled=True, size=34, opacity=1, aria=False).encode(
             x=x, y=y, color=alt.Color("ink:N", scale=None), shape=alt.Shape("shape:N", scale=None)
         ),
     ).properties(width=WIDTH)

@@ -14,6 +14,7 @@ from spindlewise.cli import (
     check,
     ladder,
     new,
+    preview,
     price,
     publish,
     rank,
@@ -76,7 +77,21 @@ def commands(
     ctx.obj = Common(catalog, as_of, json)
 
 
-for module in (check, rank, answer, recheck, versus, ladder, swap, price, bench, new, publish, schema):
+for module in (
+    check,
+    rank,
+    answer,
+    recheck,
+    versus,
+    ladder,
+    swap,
+    price,
+    bench,
+    new,
+    publish,
+    preview,
+    schema,
+):
     module.add_to(app)
 
 

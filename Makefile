@@ -59,6 +59,7 @@ bench: $(READY)  ## ratios of speed in one run; BENCH=--write puts them into DEV
 soak: $(READY)  ## long runs: programs killed while they write, broken files, the demo's bytes elsewhere (an hour)
 	$(BIN)/python tests/soak/killed_programs.py
 	$(BIN)/python tests/soak/same_bytes.py
+	$(BIN)/python tests/soak/known_truth.py
 	$(BIN)/python tests/soak/any_bytes.py
 
 mutants: $(READY)  ## how strong the tests of the mathematics are: changes made to it, changes noticed (hours)

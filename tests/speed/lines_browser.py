@@ -57,7 +57,7 @@ def weighing() -> Iterator[Line]:
         for _ in range(2):
             _opened(browser, fifty)
         blocking, first, drawn, followed = zip(*(_fifty(browser, fifty) for _ in range(5)), strict=True)
-        yield _line("page of 50 products: work until it stands ranked", min(first), 0.1)
+        yield _line("page of 50 products: work until a screenful stands ranked", min(first), 0.1)
         yield _line("page of 50 products: blocking, beyond 50 ms a task", min(blocking), 0.05)
         yield _line("page of 50 products: a slider moved, ranked and drawn", min(drawn), 0.05)
         yield _line("page of 50 products: the same with all pictures and 1,000 worlds", min(followed), 0.05)

@@ -26,6 +26,7 @@ const WeighFollows = (() => {
     const drawn = Object.entries(PARTS).filter(([, part]) => part);
     byId("w-follows").setAttribute("aria-busy", "true");
     WeighLater.start([
+      WeighTable.reveal,
       ...drawn.map(([id, part]) => () => into(id, part(view))),
       () => WeighVersusPart.draw(view),
       () => WeighCopies.draw(view, withPrivate),

@@ -15,10 +15,16 @@ const WeighLater = (() => {
     if (tasks.length) wait();
     else whenDone();
   };
+  // not before the ranking has been seen
+  const shown = new Promise((told) => {
+    const afterFrame = () => requestAnimationFrame(() => setTimeout(told));
+    if (document.readyState === "complete") afterFrame();
+    else window.addEventListener("load", afterFrame, { once: true });
+  });
   const wait = () => {
     if (waiting) return;
     waiting = true;
-    idle(() => { if (tasks.length) run(); else waiting = false; });
+    shown.then(() => idle(() => { if (tasks.length) run(); else waiting = false; }));
   };
   // what was still to be done for an earlier question falls away
   const start = (some, done) => {

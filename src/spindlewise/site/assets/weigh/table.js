@@ -94,7 +94,15 @@ const WeighTable = (() => {
   };
   const tableRows = new Map([...byId("w-table").tBodies[0].rows].map((tr) => [tr.dataset.product, wired(tr)]));
   const head = (text) => el("th", { role: "columnheader", scope: "col" }, text);
+  // at first only as many rows are laid out as a screen can show; the rest is revealed when those have been seen
+  const SEEN_FIRST = 20;
+  let concealed = null;
+  const reveal = () => {
+    for (const tr of concealed || []) tr.hidden = false;
+    concealed = [];
+  };
   const draw = ({ found }) => {
+    if (concealed) reveal();
     const table = byId("w-table"), criteria = found.missing ? [] : found.criteria;
     const longest = Math.max(...(found.shares || [1])), body = table.tBodies[0];
     const titles = ["Place", "Pedal", "Score", "As good as the first at", ...criteria.map((c) => c.title)];
@@ -108,9 +116,13 @@ const WeighTable = (() => {
     // only what changed its place is moved
     rows.forEach((tr, k) => { if (body.rows[k] !== tr) body.insertBefore(tr, body.rows[k] || null); });
     while (body.rows.length > rows.length) body.lastElementChild.remove();
+    if (!concealed) {
+      concealed = rows.slice(SEEN_FIRST);
+      for (const tr of concealed) tr.hidden = true;
+    }
     setText(byId("w-counts"), found.missing ? N.sentence(found.missing)
       : "What counts: " + N.listed(criteria.map((c, k) => N.within(c.title) + " " + S.share(found.shares[k]))) + ".");
   };
 
-  return { draw, figureOf };
+  return { draw, reveal, figureOf };
 })();

@@ -40,8 +40,8 @@ def preview(
 ) -> None:
     """Show the site on this machine alone, while you write.
 
-    Open the address that it says in a browser; Ctrl-C ends it and leaves nothing behind. A catalog with errors
-    leaves the last good site standing and says what is wrong.
+    Open the address that it says in a browser; Ctrl-C ends it and leaves nothing behind. A catalog with
+    errors leaves the last good site standing and says what is wrong.
     """
     asked = common(ctx, catalog, as_of, json)
     changes = _changes(open_desk(asked).catalog.folder) if watch else None

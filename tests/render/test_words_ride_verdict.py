@@ -32,7 +32,7 @@ def test_a_difference_across_the_chain_is_expected() -> None:
     assert "a chain stands between them, so a difference is expected" in agreement
     assert "of the mean of both" in agreement
     assert plausibility.startswith("Plausibility: plausible. Behind the chain 2.3 % less arrives")
-    assert "E_n -0.15, within -1 to 1" in plausibility
+    assert "the two fit, E_n -0.15, within -1 to 1" in plausibility
 
 
 def test_less_and_outside() -> None:

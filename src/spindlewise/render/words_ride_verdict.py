@@ -90,7 +90,8 @@ def _loss(verdict: Verdict, loss: LossVerdict) -> str:
         f"{verdict.says}. Behind the chain {percent_text(loss.seen.value)} less arrives (between "
         f"{percent_text(loss.seen.low)} and {percent_text(loss.seen.high)}, tolerances included) where "
         f"{percent_text(loss.expected.value)} is expected (between {percent_text(loss.expected.low)} and "
-        f"{percent_text(loss.expected.high)}): E_n {number_text(loss.e_n, 2)}, "
+        f"{percent_text(loss.expected.high)}): the two {'fit' if abs(loss.e_n) <= 1 else 'do not fit'}, "
+        f"E_n {number_text(loss.e_n, 2)}, "
         f"{'within' if abs(loss.e_n) <= 1 else 'outside'} -1 to 1"
     )
     if not loss.could_tell_no_loss:

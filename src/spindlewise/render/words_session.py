@@ -92,7 +92,7 @@ def sessions_table(record: ProductSessions) -> Table:
         )
         for row in record.rows
     )
-    return Table("Every session by that day", columns, rows)
+    return Table("Every session, those too that count for nothing", columns, rows)
 
 
 def drift_sentences(record: ProductSessions) -> tuple[str, ...]:

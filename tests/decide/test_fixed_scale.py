@@ -114,6 +114,19 @@ def test_knots_so_far_from_zero_that_folding_would_turn_the_order_round():
     assert np.argsort(-folded, kind="stable").tolist() != by_hand.tolist()
 
 
+@pytest.mark.parametrize("bases", [(1e12, 7e11), (3e11, 1e12, 2e12), (1e10, 3e10, 2e10)])
+def test_several_figures_far_from_zero_are_ordered_as_read_off_their_curves(bases):
+    """One such figure keeps the order when folded; two that are rounded each in its own way do not."""
+    curves = [Curve((base, base + 3.0), (0.0, 1.0)) for base in bases]
+    rng, count = np.random.default_rng(7), 5000
+    names = tuple(f"p{i:04}" for i in range(count))
+    figures = np.column_stack([base + rng.uniform(0, 3, count) for base in bases])
+    weights = np.array([2.0, 3.0, 1.7][: len(bases)])
+    ready = FixedScale(names, curves)
+    by_hand = np.lexsort((np.arange(count), -ready.scores(figures, weights)))
+    assert ready.order(figures, weights).tolist() == by_hand.tolist()
+
+
 def test_a_single_product_has_one_place_and_its_nan_is_refused():
     alone = scale(names=("heron",))
     assert alone.order(np.array([[700.0, 300.0]]), WEIGHTS).tolist() == [0]

@@ -34,6 +34,14 @@ def test_the_same_pedal_with_washers_moves_by_the_washers_though_its_offset_is_u
     assert stance_change(plain, washed) == StanceChange(3.0, 1.0, 2.0, 0.0)
 
 
+def test_washers_that_are_taken_out_narrow_the_stance_on_their_own_side() -> None:
+    """2 mm under the left pedal and 1 mm under the right go; only 0.5 mm on the left comes back."""
+    washed = Pedals("plain", 53.0, 53.0, left_washers_mm=2.0, right_washers_mm=1.0)
+    found = stance_change(washed, Pedals("wide", 54.0, 54.0, left_washers_mm=0.5))
+    assert isinstance(found, StanceChange)
+    assert (found.left_mm, found.right_mm, found.width_mm) == (-0.5, 0.0, -0.5)
+
+
 def test_unknown_offsets_are_named() -> None:
     found = stance_change(Pedals("plain", None, 53.0), Pedals("wide", 55.0, None))
     assert isinstance(found, MissingFigures)

@@ -58,8 +58,8 @@ def ranking() -> list[Line]:
         def second(f: np.ndarray = figures, w: np.ndarray = weights, senses: list[int] = senses) -> object:
             return pipe.evaluate(mkdm(f, senses, weights=w))
 
-        mine, one = by_turns(ours, first, 15, times)
-        again, other = by_turns(ours, second, 7, max(1, times // 25))
+        mine, one = by_turns(ours, first, 15, times, time.process_time)
+        again, other = by_turns(ours, second, 7, max(1, times // 25), time.process_time)
         peer, mine = min(one, other), min(mine, again)
         lines.append(
             Line(
@@ -91,7 +91,7 @@ def ranking_many() -> list[Line]:
 
     if not np.array_equal(plain(), ours()):
         raise SystemExit("both should give the same order of these figures")
-    mine, bound = by_turns(ours, plain, 25)
+    mine, bound = by_turns(ours, plain, 25, clock=time.process_time)
     return [
         Line(
             "ordering 100,000 x 12 from raw figures, checked",
@@ -133,11 +133,13 @@ def simulation() -> list[Line]:
         for _ in range(draws // at_once):
             generator.standard_normal((at_once, n * m))
 
-    mine, other = by_turns(lambda: stability(held, law, draws=draws), bound, 3)
+    mine, other = by_turns(lambda: stability(held, law, draws=draws), bound, 3, clock=time.process_time)
     merits = SpreadMerits(loose, np.full((n, m), NORMAL, dtype=np.int8))
     looped = [one_weighting(expected, shares) for _ in range(3)]
     quick, slow = (min(each) for each in zip(*looped, strict=True))
-    drawn, least_of = by_turns(lambda: stability(loose, law, merits, draws=draws), normals, 2)
+    drawn, least_of = by_turns(
+        lambda: stability(loose, law, merits, draws=draws), normals, 2, clock=time.process_time
+    )
     return [
         Line(
             "a million weightings over 20 products",
@@ -171,8 +173,13 @@ def one_weighting(expected: np.ndarray, shares: np.ndarray) -> tuple[float, floa
 
     wsm, model, senses = WSM(), WeightedSumModel(), [1] * expected.shape[1]
     signs = np.array(senses)
-    one = least(lambda: wsm.rank(wsm(expected, shares / shares.sum(), signs, validation=False)), 3, 300)
-    other = least(lambda: model.evaluate(mkdm(expected, senses, weights=shares)), 3, 30)
+    one = least(
+        lambda: wsm.rank(wsm(expected, shares / shares.sum(), signs, validation=False)),
+        3,
+        300,
+        time.process_time,
+    )
+    other = least(lambda: model.evaluate(mkdm(expected, senses, weights=shares)), 3, 30, time.process_time)
     return min(one, other), max(one, other)
 
 

@@ -98,6 +98,8 @@ for module in (
 def run() -> None:
     """Run the command line; the entry point of the installed program."""
     gc.set_threshold(*GARBAGE_AFTER)
+    # our matrices are small: threads of numpy's own would wait for each other longer than they work
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     # no plugin of another package has a say in what is valid here, and looking for one takes time
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     for stream in (sys.stdout, sys.stderr):

@@ -9,9 +9,10 @@ import pytest
 import worlds
 from spindlewise.answer.answer_log import append_answer, to_log
 from spindlewise.answer.ranking import rank
-from spindlewise.buyer.buyer import Buyer
+from spindlewise.buyer.buyer import BalanceRange, Buyer
+from spindlewise.catalog.catalog import Catalog
 from spindlewise.render.fragment import fragment
-from spindlewise.site.build import publish
+from spindlewise.site.build import publish, publish_single
 
 DIGITS = re.compile(
     r"(?<![\d.,-])(?:1[ ,]?771|1\.771|177[.]1|437|431|93[.]7|94(?=\s?kg)|41[.]3|43[.]9)(?![\d.])"
@@ -34,8 +35,8 @@ def asker(**more: object) -> Buyer:
     )
 
 
-def told(folder: Path, buyer: Buyer) -> dict[str, list[str]]:
-    """Which files of the site tell which of the secrets."""
+def catalog_of() -> Catalog:
+    """Four pedals, one of which does not carry the rider."""
     limit = {"rider_limit_kg": (worlds.seen(90.0, grade="claimed"),)}
     doubled = (worlds.link("ANT+", power="one side doubled"),)
     products = [
@@ -44,8 +45,12 @@ def told(folder: Path, buyer: Buyer) -> dict[str, list[str]]:
         worlds.product("wren", links=doubled),
         worlds.plain("stone"),
     ]
-    catalog = worlds.catalog(products, [worlds.price(p.id, 400 + n) for n, p in enumerate(products)])
-    publish(catalog, {"tester": buyer}, worlds.DAY, folder)
+    return worlds.catalog(products, [worlds.price(p.id, 400 + n) for n, p in enumerate(products)])
+
+
+def told(folder: Path, buyer: Buyer) -> dict[str, list[str]]:
+    """Which files of the site tell which of the secrets."""
+    publish(catalog_of(), {"tester": buyer}, worlds.DAY, folder)
     found = {}
     for path in sorted(folder.rglob("*")):
         if path.is_file():
@@ -62,6 +67,28 @@ def test_no_page_shows_them_unless_the_buyer_says_shown(tmp_path: Path) -> None:
     page = (tmp_path / "kept" / "buyers" / "tester.html").read_text("utf-8")
     assert "kept private" in page
     assert "failed the rider&#39;s weight" in page  # siskin is out all the same
+
+
+def test_a_site_is_the_same_to_the_byte_whatever_is_kept_private(tmp_path: Path) -> None:
+    """Nothing can be read back from pages that come out alike: as files, as one file, and in its manifest."""
+    tall = asker()
+    small = tall.model_copy(
+        update={
+            "needs": tall.needs.model_copy(update={"rider_mass_kg": 95.2}),  # keeps the same pedal out
+            "body": tall.body.model_copy(update={"height_mm": 1580.0, "thigh_mm": 390.0, "shank_mm": 371.0}),
+            "riding": tall.riding.model_copy(update={"balance_left_pct": BalanceRange(low=55.5, high=57.5)}),
+        }
+    )
+    made = []
+    for name, buyer in (("tall", tall), ("small", small)):
+        told(tmp_path / name, buyer)
+        publish_single(catalog_of(), {"tester": buyer}, worlds.DAY, tmp_path / f"{name}.html")
+        files = sorted(path for path in (tmp_path / name).rglob("*") if path.is_file())
+        made.append({path.relative_to(tmp_path / name): path.read_bytes() for path in files})
+    assert made[0] == made[1]
+    assert (tmp_path / "tall.html").read_bytes() == (tmp_path / "small.html").read_bytes()
+    told(tmp_path / "shown", small.model_copy(update={"private": "shown"}))
+    assert (tmp_path / "shown" / "buyers" / "tester.html").read_bytes() not in made[0].values()
 
 
 def test_no_link_has_them_unless_asked() -> None:

@@ -430,6 +430,8 @@ def test_what_a_link_may_not_say_is_left_out_with_a_word(read, link):
 def test_an_anchor_is_no_question(read):
     page = opened(read, "#content")
     assert not page.locator("#w-link-note").is_visible()
+    assert page.locator("#w-pick .w-name").is_visible()
+    assert page.evaluate("WeighPage.found().order.length") == page.locator("#w-table tbody tr").count()
 
 
 def test_body_and_health_stay_in_the_page_unless_the_reader_ticks(read):

@@ -28,9 +28,10 @@ const WeighPage = (() => {
     if (address() !== location.hash) history.pushState(null, "", address());
   };
   const fromAddress = () => {
-    const hash = location.hash;
-    if (hash && !hash.startsWith("#v=") && byId(hash.slice(1))) return;
-    const read = Q.read(data, hash), before = asked;
+    const hash = location.hash, anchor = hash && !hash.startsWith("#v=") && byId(hash.slice(1));
+    // an anchor is no question; whoever comes in by one finds the usual ranking
+    if (anchor && found) return;
+    const read = Q.read(data, anchor ? "" : hash), before = asked;
     asked = read.asked;
     // what was kept out of the address stays as it is while stepping through the history
     if (!F.withPrivate()) for (const key of ["mass", "left"]) if (asked[key] === null) asked[key] = before[key];

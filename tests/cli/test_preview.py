@@ -24,10 +24,12 @@ def got(address: str) -> str:
 
 @contextmanager
 def previewing(*words: str | Path) -> Iterator[tuple[subprocess.Popen[str], str]]:
+    # a program that is begun in the background would not listen to Ctrl-C
+    listening = "import signal; signal.signal(signal.SIGINT, signal.default_int_handler)"
     command = [
         sys.executable,
         "-c",
-        "from spindlewise.cli.main import run; run()",
+        f"{listening}; from spindlewise.cli.main import run; run()",
         "preview",
         *map(str, words),
     ]

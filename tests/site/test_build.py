@@ -61,7 +61,12 @@ def test_stale_pages_of_ours_go_and_nothing_else(tmp_path):
     (tmp_path / "notes.txt").write_text("mine")
     (tmp_path / "products" / "mine.html").write_text("mine")
     found = publish(one(), {}, worlds.DAY, tmp_path)
-    assert found.removed == ("buyers/tester.html", "data/ranking-tester.json", "products/siskin.html")
+    assert found.removed == (
+        "buyers/tester.html",
+        "data/ranking-tester.json",
+        "pairs/tester.html",
+        "products/siskin.html",
+    )
     assert not (tmp_path / "products" / "siskin.html").exists()
     assert (tmp_path / "notes.txt").read_text() == "mine"
     assert (tmp_path / "products" / "mine.html").read_text() == "mine"
@@ -90,7 +95,12 @@ def test_where_it_cannot_be_put_in_place_at_one_stroke_it_is_written_file_by_fil
     publish(two(), {"tester": worlds.buyer()}, worlds.DAY, tmp_path / "site")
     assert contents(tmp_path / "site") == contents(tmp_path / "whole")
     found = publish(one(), {}, worlds.DAY, tmp_path / "site")
-    assert found.removed == ("buyers/tester.html", "data/ranking-tester.json", "products/siskin.html")
+    assert found.removed == (
+        "buyers/tester.html",
+        "data/ranking-tester.json",
+        "pairs/tester.html",
+        "products/siskin.html",
+    )
     (tmp_path / "site" / "index.html").write_text("changed by somebody, and the manifest is as it was")
     assert publish(one(), {}, worlds.DAY, tmp_path / "site").changed == ("index.html",)
     assert b"changed by somebody" not in contents(tmp_path / "site")["index.html"]

@@ -5,6 +5,8 @@ from urllib.parse import unquote
 
 import pytest
 
+from browser.weigh.reader import settled
+
 LINKS = (Path(__file__).parents[1] / "data" / "kept" / "link-1.txt").read_text("utf-8").splitlines()
 
 pytestmark = pytest.mark.browser
@@ -13,7 +15,7 @@ pytestmark = pytest.mark.browser
 def opened(read, link):
     reader = read(1280)
     reader.page.goto((reader.folder / "weigh.html").as_uri() + link)
-    return reader, reader.page
+    return reader, settled(reader.page)
 
 
 @pytest.mark.parametrize("link", LINKS)

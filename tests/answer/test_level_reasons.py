@@ -120,3 +120,13 @@ def test_one_place_looked_at_alone_has_the_same_reasons_and_both_sides_agree(dra
         assert {r.product for r in whole.of(placed)} == set(placed.level_with)
         for other, only in found[placed.product].items():
             assert found[other][placed.product] is only
+
+
+def test_a_reason_can_be_asked_for_against_one_other_alone():
+    ranking = ranked(*(of(name, 330, 10.0) for name in ("crake", "heron", "siskin")))
+    whole = LevelReasons(ranking)
+    first = ranking.placed[0]
+    assert len(first.level_with) == 2
+    for other in first.level_with:
+        assert whole.of(first, only=other) == tuple(r for r in whole.of(first) if r.product == other)
+    assert whole.of(first, only=first.product) == ()

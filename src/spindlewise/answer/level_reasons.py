@@ -61,9 +61,10 @@ class LevelReasons:
         self._shares = ranking.weighed.shares
         self._spreads = self._unknown.spreads(self._shares)
 
-    def of(self, placed: Placed) -> tuple[LevelWith, ...]:
-        """Give a reason for each product that `placed` is level with, in their order."""
-        if not placed.level_with:
+    def of(self, placed: Placed, only: str | None = None) -> tuple[LevelWith, ...]:
+        """Give a reason for each product that `placed` is level with, in their order; or for `only` one."""
+        wanted = [name for name in placed.level_with if only in (None, name)]
+        if not wanted:
             return ()
         still = footing(self._expected, self._spreads, self._held, self._rows[placed.product])
         names = self._unknown.table.products
@@ -74,7 +75,7 @@ class LevelReasons:
                 placed.score.expected - float(self._expected[self._rows[name]]),
                 () if name in known else self._unknown.figures((placed.product, name), self._shares),
             )
-            for name in placed.level_with
+            for name in wanted
         )
 
 

@@ -22,6 +22,32 @@ def as_json(schema: str, content: Mapping[str, Json]) -> str:
     return plain_json({"schema": schema, **content})
 
 
+def lined_json(schema: str, content: Mapping[str, Json]) -> str:
+    """The same object for a file of many records: each key on a line, each entry of a list on its own.
+
+    A long file is half as long so, is written many times as fast, and a changed record is one changed line.
+    Raises ValueError as `as_json` does.
+
+    >>> print(lined_json("spindlewise rank 1", {"pick": None, "order": [{"rank": 1}, {"rank": 2}]}), end="")
+    {
+    "schema": "spindlewise rank 1",
+    "pick": null,
+    "order": [
+    {"rank": 1},
+    {"rank": 2}
+    ]
+    }
+    """
+    lines = [f"{json.dumps(key)}: {_lined(value)}" for key, value in {"schema": schema, **content}.items()]
+    return "{\n" + ",\n".join(lines) + "\n}\n"
+
+
+def _lined(value: Json) -> str:
+    if isinstance(value, list) and value:
+        return "[\n" + ",\n".join(json.dumps(entry, allow_nan=False) for entry in value) + "\n]"
+    return json.dumps(value, allow_nan=False)
+
+
 def plain_json(content: Mapping[str, Json]) -> str:
     """One object without a `schema` of ours, such as a schema itself; else the same.
 

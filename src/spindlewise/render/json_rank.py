@@ -28,7 +28,7 @@ def rank_json(ranking: Ranking, even: BreakEvens) -> dict[str, Json]:
         "criteria": {name: number(share) for name, share in ranking.weighed.by_name.items()},
         "pick": pick.product if pick else None,
         "order": [
-            {**placed_json(placed, even), "level_only_by": level_json(reasons.of(placed))}
+            {**placed_json(placed, even), "level_only_by": level_json(_told(reasons, placed, pick))}
             for placed in ranking.placed
         ],
         "excluded": [
@@ -42,6 +42,13 @@ def rank_json(ranking: Ranking, even: BreakEvens) -> dict[str, Json]:
             for out in ranking.excluded
         ],
     }
+
+
+def _told(reasons: LevelReasons, placed: Placed, pick: Placed | None) -> tuple[LevelWith, ...]:
+    """Of the pick, why it is level with each; of another, why with the pick: not of every two of hundreds."""
+    if pick is None or placed.product == pick.product:
+        return reasons.of(placed)
+    return reasons.of(placed, only=pick.product)
 
 
 def leads_json(leads: Sequence[CouldLead]) -> dict[str, Json]:
@@ -93,7 +100,7 @@ def placed_json(placed: Placed, even: BreakEvens) -> dict[str, Json]:
 
 
 def level_json(reasons: Sequence[LevelWith]) -> list[Json]:
-    """Of those that it is level with, which are so only by figures that nobody knows, and by which."""
+    """Of those told of, which it is level with only by figures that nobody knows, and by which."""
     return [
         {
             "product": each.product,

@@ -6,7 +6,7 @@ from spindlewise.answer.break_evens import BreakEvens, break_evens
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
 from spindlewise.answer.ranking import Ranking, rank
-from spindlewise.render.as_json import as_json
+from spindlewise.render.as_json import lined_json
 from spindlewise.render.as_markdown import as_markdown
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph
 from spindlewise.render.json_rank import SCHEMA, rank_json
@@ -46,7 +46,7 @@ def comparison_csv(desk: Desk, comparison: Comparison) -> bytes:
 
 def comparison_json(comparison: Comparison) -> bytes:
     """The keys that `rank --json` has."""
-    return as_json(SCHEMA, rank_json(comparison.ranking, comparison.even)).encode()
+    return lined_json(SCHEMA, rank_json(comparison.ranking, comparison.even)).encode()
 
 
 def comparison_markdown(desk: Desk, comparison: Comparison) -> bytes:

@@ -10,7 +10,7 @@ from spindlewise.catalog.as_of import standing_notices, state
 from spindlewise.catalog.price_row import HEADER
 from spindlewise.catalog.product import Product
 from spindlewise.render.as_csv import as_csv
-from spindlewise.render.as_json import Json, as_json
+from spindlewise.render.as_json import Json, lined_json
 from spindlewise.render.json_rank import SCHEMA, rank_json
 
 FIGURES = (("weight", "g"), ("stack", "mm"), ("running_time", "h"), ("warranty", "years"))
@@ -67,12 +67,12 @@ def products_json(desk: Desk) -> bytes:
         for product in desk.catalog.products.values()
     ]
     whole: dict[str, Json] = {"as_of": day, "invented": desk.catalog.settings.invented, "products": found}
-    return as_json("spindlewise products 1", whole).encode()
+    return lined_json("spindlewise products 1", whole).encode()
 
 
 def ranking_json(reply: Reply) -> bytes:
     """One buyer's ranking, in the keys that `rank --json` has."""
-    return as_json(SCHEMA, rank_json(reply.ranking, reply.break_evens)).encode()
+    return lined_json(SCHEMA, rank_json(reply.ranking, reply.break_evens)).encode()
 
 
 def _by_day(value: Any, day: str) -> Any:

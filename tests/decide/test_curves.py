@@ -61,7 +61,9 @@ def test_knots_that_make_no_curve_are_refused(x, merit, message):
 
 
 def test_what_is_no_figure_has_no_merit():
-    with pytest.raises(ValueError, match="NaN"):
+    with pytest.raises(
+        ValueError, match=r"^a merit was asked for NaN; an unknown figure takes the plausible span instead$"
+    ):
         PEAK.at([1.0, float("nan")])
     with pytest.raises(ValueError, match="low <= high"):
         PEAK.over(2, 1)
@@ -129,6 +131,22 @@ def test_rounding_does_not_carry_a_merit_past_the_knots():
     # straight interpolation just below 7.5 gives 0.9000000000000001, and 0.09999999999999998 at 7.6
     assert Curve((1.4, 7.5), (0.3, 0.9)).at(np.nextafter(7.5, 0)) == 0.9
     assert merits_at([Curve((7.2, 7.6), (0.9, 0.1))], np.array([[7.6]])).tolist() == [[0.1]]
+    # the same upwards, where the straight line gives 0.7000000000000001 at its right knot
+    assert merits_at([Curve((0.1, 0.4), (0.0, 0.7))], np.array([[0.4]])).tolist() == [[0.7]]
+
+
+def test_rounding_does_not_carry_many_merits_past_bent_curves_either():
+    # just below the middle knots straight interpolation gives 0.9000000000000001 and 0.09999999999999998
+    up, down = Curve((0.1, 4.0, 6.0), (0.3, 0.9, 0.6)), Curve((0.1, 1.0, 3.0), (0.6, 0.1, 0.35))
+    figures = np.nextafter([[4.0, 1.0]], 0)
+    assert merits_at([up, down], figures).tolist() == [[0.9, 0.1]]
+
+
+def test_a_warranty_without_end_is_read_off_curves_rising_falling_and_flat():
+    # years of warranty: more is better, less is better, and a buyer to whom it is all one
+    curves = [Curve((2.0, 10.0), merits) for merits in ((0.0, 1.0), (1.0, 0.0), (0.5, 0.5))]
+    for years, merits in ((math.inf, [1.0, 0.0, 0.5]), (-math.inf, [0.0, 1.0, 0.5])):
+        assert merits_at(curves, np.full((1, 3), years)).tolist() == [merits]
 
 
 def test_what_no_steps_can_be_read_from_is_said_in_whole_words():
@@ -161,5 +179,7 @@ def test_one_figure_at_a_time_has_the_same_bits_as_many(knots, figures):
 
 
 def test_one_figure_that_is_none_has_no_merit():
-    with pytest.raises(ValueError, match="plausible span instead"):
+    with pytest.raises(
+        ValueError, match=r"^a merit was asked for NaN; an unknown figure takes the plausible span instead$"
+    ):
         Curve((1.0, 2.0), (0.0, 1.0)).of(math.nan)

@@ -61,7 +61,10 @@ def test_what_does_not_fit_is_refused(method, figures, weights, directions, mess
 def test_endless_weights_are_refused_in_whole_words(method) -> None:
     with pytest.raises(ValueError, match=r"^every figure is finite; weights are 0 or more and not all 0$"):
         method([[1.0, 2.0]], [np.inf, 1.0], ["more", "less"])
-    with pytest.raises(ValueError, match=r"given; .products, criteria. and one weight and dir"):
+    with pytest.raises(
+        ValueError,
+        match=r"directions given; .products, criteria. and one weight and direction a criterion are needed$",
+    ):
         method([[1.0, 2.0]], [1.0], ["more"])
     with pytest.raises(ValueError, match="directions mixed, up; each is less or more"):
         method([[1.0, 2.0]], [1.0, 1.0], ["up", "mixed"])
@@ -70,3 +73,13 @@ def test_endless_weights_are_refused_in_whole_words(method) -> None:
 @pytest.mark.parametrize("method", [topsis, min_max_sum])
 def test_no_products_have_no_scores(method) -> None:
     assert method(np.empty((0, 2)), [0.5, 0.5], ["more", "less"]).tolist() == []
+
+
+@pytest.mark.parametrize("method", [topsis, min_max_sum])
+def test_prices_in_small_coin_kept_as_short_whole_numbers_do_not_run_over(method) -> None:
+    # 32 bits hold a price in yen, but not its square, which lengths are made of
+    prices = [[48_000, 306], [112_000, 250], [90_000, 290]]
+
+    short = method(np.array(prices, dtype=np.int32), [0.6, 0.4], ["less", "less"])
+
+    assert short.tolist() == method(np.array(prices, dtype=float), [0.6, 0.4], ["less", "less"]).tolist()

@@ -9,6 +9,7 @@ from spindlewise.decide.break_even import (
     PriceScale,
     PriceTerm,
     break_even,
+    flat_beyond,
     headroom,
     score_without,
 )
@@ -107,25 +108,33 @@ def test_the_score_without_price_and_the_points_for_it_make_the_score():
     weights = np.array([2.0, 1.0, 1.0])
     assert score_without(table, weights, ("price",)) == pytest.approx([22.5])
     assert score_without(table, weights, ("price", "ownership")) == pytest.approx([20.0])
-    with pytest.raises(ValueError, match="no criterion colour"):
-        score_without(table, weights, ("colour",))
+    with pytest.raises(ValueError, match=r"^no criterion colour, logo; there are price, weight, ownership$"):
+        score_without(table, weights, ("price", "logo", "colour"))
     with pytest.raises(ValueError, match="one a criterion"):
         score_without(table, np.ones(2), ("price",))
 
 
 def test_scales_that_cannot_be_are_refused():
-    with pytest.raises(ValueError, match="rise somewhere"):
+    with pytest.raises(ValueError, match=r"merits \(1.0, 0.2, 0.3\) rise somewhere; they may only fall$"):
         PriceTerm(Curve((1.0, 2.0, 3.0), (1.0, 0.2, 0.3)), 0.5)
-    with pytest.raises(ValueError, match=r"share of price is 1.5"):
+    with pytest.raises(ValueError, match=r"^the share of price is 1.5; it lies in 0 to 1$"):
         PriceTerm(CURVE, 1.5)
-    with pytest.raises(ValueError, match="finite"):
+    with pytest.raises(ValueError, match=r"^the share of price is -0.1"):
+        PriceTerm(CURVE, -0.1)
+    with pytest.raises(
+        ValueError, match=r"^what is added to the price is not a finite number for every product$"
+    ):
         PriceTerm(CURVE, 0.5, np.array([1.0, float("nan")]))
     for rate in ("0", "-1", "NaN", "Infinity"):
-        with pytest.raises(ValueError, match="exchange rate"):
+        with pytest.raises(ValueError, match=f"^the exchange rate is {rate}; it is above 0$"):
             PriceScale((PriceTerm(CURVE, 0.5),), Decimal(rate), 2)
-    with pytest.raises(ValueError, match="decimals"):
-        PriceScale((PriceTerm(CURVE, 0.5),), Decimal(1), 5)
-    with pytest.raises(ValueError, match=r"2\^52"):
+    for exponent in (-1, 5):
+        with pytest.raises(ValueError, match=f"^{exponent} decimals of a currency; 0 to 4 are in use$"):
+            PriceScale((PriceTerm(CURVE, 0.5),), Decimal(1), exponent)
+    with pytest.raises(
+        ValueError,
+        match=r"^the price curve reaches to \S+ minor units; no more than 2\^52 can be told apart$",
+    ):
         one(PriceScale((PriceTerm(CURVE, 0.5),), Decimal("1e-15"), 2), 30, 50)
 
 
@@ -134,3 +143,15 @@ def test_a_large_addition_for_one_product_does_not_cut_short_the_search_for_anot
     dear, plain = break_even(scale, np.array([30.0, 30.0]), 50.0)
     assert dear.outcome is Outcome.NO_PRICE
     assert plain.amount == Decimal("880.00")
+
+
+def test_beyond_its_curve_a_price_costs_no_more_points():
+    scale = PriceScale(
+        (PriceTerm(CURVE, 0.25), PriceTerm(CURVE, 0.25, np.array([80.0, 900.0]))), Decimal(1), 2
+    )
+    # the price's own curve ends at 1200, however much batteries add
+    assert str(flat_beyond(scale, 0, 2)) == str(flat_beyond(scale, 1, 2)) == "1200.00"
+    owning = PriceScale((PriceTerm(CURVE, 0.5, np.array([80.0, 1300.0])),), Decimal("2.5"), 3)
+    # (1200 - 80) / 2.5; and a pedal whose batteries alone take it past the curve
+    assert [str(flat_beyond(owning, row, 2)) for row in (0, 1)] == ["448.000", "0.000"]
+    assert str(flat_beyond(PriceScale((), Decimal(1), 0), 0, 2)) == "0"

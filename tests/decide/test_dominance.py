@@ -25,9 +25,12 @@ def test_no_products_no_pairs():
 
 @pytest.mark.parametrize("filtered", [dominated_pairs, undominated])
 def test_bad_merits_are_refused(filtered):
-    with pytest.raises(ValueError, match="NaN"):
+    with pytest.raises(ValueError, match=r"^a merit is NaN; every merit is a number$"):
         filtered(np.array([[0.5, float("nan")]]))
-    with pytest.raises(ValueError, match="shape"):
+    with pytest.raises(
+        ValueError,
+        match=r"^merits have shape \(2,\); \(products, criteria\) with at least one criterion needed$",
+    ):
         filtered(np.array([0.5, 0.5]))
     with pytest.raises(ValueError, match="at least one criterion"):
         filtered(np.empty((2, 0)))

@@ -20,7 +20,7 @@ def test_shares_stand_in_the_order_of_the_criteria():
         ({"price": float("nan")}, "price nan"),
         ({"price": float("inf")}, "price inf"),
         ({"price": 0.0}, "add up to 0.0"),
-        ({}, "add up to 0.0"),
+        ({}, r"^the weights add up to 0(\.0)?; at least one is above 0, and all are below 1e300$"),
         ({"price": 1e300}, "below 1e300"),
         ({"colour": 1.0, "price": 1.0}, "weights given for colour; the criteria are price, weight"),
         ({"logo": 1.0, "colour": 1.0}, r"^weights given for colour, logo; the criteria are price, weight$"),
@@ -103,3 +103,8 @@ def test_the_order_of_the_criteria_does_not_show_in_the_last_bit_of_a_share():
     there, back = shares(weights, list("abc")), shares(weights, list("cba"))
     assert 0.1 + 0.2 + 0.3 != 0.3 + 0.2 + 0.1
     assert there.tolist() == back[::-1].tolist()
+
+
+def test_where_nothing_is_scored_the_weights_add_up_to_nothing():
+    with pytest.raises(ValueError, match=r"^the weights add up to 0; at least one is above 0"):
+        shares({}, [])

@@ -30,27 +30,36 @@ def test_low_and_high_are_widened_by_rounding_but_not_by_more():
     near = table([[0.5 + 1e-12, 0.1]] * 2, [[0.5, 0.5]] * 2, [[0.5 - 1e-12, 0.9]] * 2)
     assert near.low.tolist() == [[0.5, 0.1]] * 2
     assert near.high.tolist() == [[0.5, 0.9]] * 2
-    with pytest.raises(ValueError, match="low merit in row 1, column 0 stands above the expected"):
+    with pytest.raises(
+        ValueError,
+        match=r"^the low merit in row 1, column 0 stands above the expected merit;",
+    ):
         table([[0.1, 0.1], [0.6, 0.1]], [[0.5, 0.5]] * 2, [[0.5, 0.9]] * 2)
-    with pytest.raises(ValueError, match="expected merit in row 0, column 1 stands above the high"):
+    with pytest.raises(
+        ValueError, match=r"column 1 stands above the high merit; low <= expected <= high is needed$"
+    ):
         table([[0.1, 0.1]] * 2, [[0.5, 0.5]] * 2, [[0.5, 0.4], [0.5, 0.9]])
 
 
 @pytest.mark.parametrize("bad", [-0.1, 1.1, float("nan"), float("inf")])
 def test_merits_outside_0_to_1_are_refused(bad):
     good = [[0.0, 0.0], [0.0, 0.0]]
-    with pytest.raises(ValueError, match="expected merits run from"):
+    with pytest.raises(ValueError, match=r"^expected merits run from \S+ to \S+; each lies in 0 to 1$"):
         table(good, [[0.5, bad], [0.5, 0.5]], [[1, 1], [1, 1]])
     with pytest.raises(ValueError, match="low merits run from"):
         table([[0.5, bad], [0.5, 0.5]], [[1, 1], [1, 1]], [[1, 1], [1, 1]])
 
 
 def test_shapes_and_repeated_names_are_refused():
-    with pytest.raises(ValueError, match=r"shape \(2, 1\); \(2, 2\)"):
+    with pytest.raises(
+        ValueError, match=r"^expected merits have shape \(2, 1\); \(2, 2\) \(products, criteria\) is needed$"
+    ):
         table([[0.5, 0.5]] * 2, [[0.5]] * 2, [[0.5, 0.5]] * 2)
     merits = np.full((2, 2), 0.5)
-    with pytest.raises(ValueError, match=r"each product stands once.*heron"):
-        MeritTable(("heron", "heron"), CRITERIA, merits, merits, merits)
+    with pytest.raises(
+        ValueError, match=r"^each product stands once in a merit table; more than once: heron, siskin$"
+    ):
+        MeritTable(("siskin", "heron", "heron", "siskin"), CRITERIA, merits, merits, merits)
     with pytest.raises(ValueError, match=r"each criterion stands once.*price"):
         MeritTable(NAMES, ("price", "price"), merits, merits, merits)
 
@@ -67,8 +76,8 @@ def test_keep_takes_the_products_named_in_the_order_named():
     assert (kept.low[0, 0], kept.expected[0, 0], kept.high[0, 0]) == (0.3, 0.4, 0.5)
     merits = np.full((2, 2), 0.5)
     assert MeritTable(NAMES, CRITERIA, merits, merits, merits).keep(["heron"]).is_certain
-    with pytest.raises(ValueError, match="no product wigeon; it has heron, siskin"):
-        whole.keep(["wigeon"])
+    with pytest.raises(ValueError, match=r"^the table has no product wigeon, avocet; it has heron, siskin$"):
+        whole.keep(["wigeon", "heron", "avocet"])
 
 
 def test_keep_refuses_a_product_named_twice():

@@ -46,11 +46,15 @@ def test_a_share_of_a_fifth_strays_by_what_the_word_says(word, spread) -> None:
 
 def test_a_number_says_what_a_word_says() -> None:
     assert concentration(0.25) == concentration("fairly")
+    # a spread as large as the share itself is the widest that makes sense
+    assert concentration(1.0) == 3.0
 
 
 @pytest.mark.parametrize("sure", ["quite", 0.0, -0.1, 1.5, float("nan")])
 def test_other_sureness_is_refused(sure) -> None:
-    with pytest.raises(ValueError, match="very, fairly, barely"):
+    with pytest.raises(
+        ValueError, match=r"; one of very, fairly, barely, or a relative spread above 0 and at most 1$"
+    ):
         concentration(sure)
 
 
@@ -102,24 +106,27 @@ def test_held_weights_are_the_shares() -> None:
 
 @pytest.mark.parametrize("shares", [(), (0.0, 0.0), (-1.0, 2.0), (float("nan"),), (float("inf"),)])
 def test_shares_that_cannot_be_are_refused(shares) -> None:
-    with pytest.raises(ValueError, match="the shares are"):
-        HeldWeights(shares)
-    with pytest.raises(ValueError, match="the shares are"):
-        AroundShares(shares, 10.0)
+    for law in (HeldWeights, lambda given: AroundShares(given, 10.0)):
+        with pytest.raises(
+            ValueError, match=r"^the shares are .*; each is a number, 0 or more, and at least one above 0$"
+        ):
+            law(shares)
 
 
 @pytest.mark.parametrize("concentration", [0.0, -1.0, float("inf"), float("nan")])
 def test_a_concentration_that_cannot_be_is_refused(concentration) -> None:
-    with pytest.raises(ValueError, match="the concentration is"):
+    with pytest.raises(ValueError, match=r"^the concentration is .*; a finite number above 0 is needed$"):
         AroundShares((1.0,), concentration)
 
 
 def test_no_criteria_are_refused() -> None:
-    with pytest.raises(ValueError, match="over 0 criteria"):
+    with pytest.raises(ValueError, match=r"^weights over 0 criteria asked for; at least one is needed$"):
         AnyWeights(0)
 
 
 @pytest.mark.parametrize("places", [(), ((0,), (0,)), ((1,),), ((),)])
 def test_places_that_miss_or_repeat_a_column_are_refused(places) -> None:
-    with pytest.raises(ValueError, match="exactly once"):
+    with pytest.raises(
+        ValueError, match=r"^the places are .*; each column from 0 up stands there exactly once$"
+    ):
         OrderedWeights(places)

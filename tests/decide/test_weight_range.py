@@ -68,7 +68,9 @@ def test_of_two_rivals_at_the_same_end_the_smaller_id_is_named():
 
 
 def test_no_products_no_range():
-    with pytest.raises(ValueError, match="without products"):
+    with pytest.raises(
+        ValueError, match=r"^a table without products has no first place; at least one product is needed$"
+    ):
         weight_ranges(table(np.empty((0, 2))), np.array([0.5, 0.5]))
 
 

@@ -135,7 +135,7 @@ class TestSettings:
     def test_impossible_figures_are_refused(self, name: str) -> None:
         figures = {"tolerance_pct": 1.0, "temperature_pct": 1.0, "temperature_change_c": 10.0} | {name: -1.0}
 
-        with pytest.raises(ValueError, match=f"^{name} is -1.0; it is zero or more"):
+        with pytest.raises(ValueError, match=f"^{name} is -1.0; it is zero or more, and finite$"):
             reading_uncertainty("both sides", **figures)  # type: ignore[arg-type]
 
 
@@ -161,7 +161,9 @@ def test_what_is_no_total_power_has_no_uncertainty(mode: Mode, missing: tuple[st
 
 
 def test_a_mode_that_is_none_is_refused() -> None:
-    with pytest.raises(ValueError, match="the mode is 'both'; it is one of: both sides"):
+    with pytest.raises(
+        ValueError, match=r"^the mode is 'both'; it is one of: both sides, one side doubled, "
+    ):
         reading_uncertainty("both", tolerance_pct=1)  # type: ignore[arg-type]
 
 

@@ -108,6 +108,7 @@ def test_many_merits_refuse_nan_and_other_shapes(curve):
 def test_steps_give_merit_by_name():
     steps = Steps({"both sides": 1.0, "one side doubled": 0.4, "nothing": 0.0})
     assert steps.at(["one side doubled", "both sides"]).tolist() == [0.4, 1.0]
+    assert Steps({"yes": 1, "no": 0}).at(["yes"]).dtype == np.float64
     assert steps.over() == (0.0, 1.0)
     assert steps.over(["both sides", "one side doubled"]) == (0.4, 1.0)
     with pytest.raises(ValueError, match="no step is called one side; there are both sides, nothing"):

@@ -96,6 +96,7 @@ def test_what_cannot_be_ordered_is_refused():
         ranking_order(("a", "b"), np.array([1.0, 2.0]), [True])
     assert ranking_order((), np.array([])).tolist() == []
     assert held_flags(None, 2).tolist() == [False, False]
+    assert held_flags(None, 2).dtype == np.bool_
 
 
 def test_the_order_of_the_criteria_does_not_show_in_the_last_bit_of_a_share():

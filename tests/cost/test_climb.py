@@ -59,24 +59,28 @@ def test_a_head_wind_costs_and_saved_grams_give_back() -> None:
 @pytest.mark.parametrize("figure", ["length_m", "mass_kg", "power_w"])
 @pytest.mark.parametrize("value", [0.0, -1.0, math.inf, math.nan])
 def test_a_climb_that_cannot_be_is_refused(figure: str, value: float) -> None:
-    with pytest.raises(ValueError, match=f"a climb's {figure} is"):
+    with pytest.raises(ValueError, match=f"^a climb's {figure} is {value}; it must be more than zero$"):
         replace(ALPINE, **{figure: value})
 
 
 @pytest.mark.parametrize("gradient", [-0.01, 8.0, math.nan])
 def test_a_gradient_that_is_no_climb_or_is_in_percent_is_refused(gradient: float) -> None:
-    with pytest.raises(ValueError, match=r"8 % is 0\.08"):
+    with pytest.raises(
+        ValueError, match=r"^a gradient of \S+ was given; a climb has 0 to 1 \(8 % is 0\.08\)$"
+    ):
         replace(ALPINE, gradient=gradient)
 
 
 @pytest.mark.parametrize("figure", ["drag_area_m2", "rolling", "gravity_m_s2"])
 @pytest.mark.parametrize("value", [-0.1, math.inf])
 def test_a_road_that_cannot_be_is_refused(figure: str, value: float) -> None:
-    with pytest.raises(ValueError, match=f"the road's {figure} is"):
+    with pytest.raises(
+        ValueError, match=f"^the road's {figure} is {value}; it must be zero or more and finite$"
+    ):
         replace(Road(), **{figure: value})
 
 
 @pytest.mark.parametrize("share", [0.0, 1.01, 97.6])
 def test_a_drivetrain_that_loses_all_or_gains_is_refused(share: float) -> None:
-    with pytest.raises(ValueError, match="a drivetrain passes on"):
+    with pytest.raises(ValueError, match=f"^a drivetrain passes on more than 0 and up to 1, not {share}$"):
         Road(drivetrain_share=share)

@@ -106,5 +106,7 @@ def test_the_order_in_which_offers_come_changes_nothing() -> None:
 
 
 def test_a_product_given_twice_is_refused() -> None:
-    with pytest.raises(ValueError, match="the product owned twice"):
+    with pytest.raises(
+        ValueError, match=r"^the ladder has the product owned twice; give each product, baseline too, once$"
+    ):
         ladder(OWNED, [offer("owned", 10, 300)])

@@ -128,12 +128,14 @@ def test_what_is_held_back_is_first_nowhere() -> None:
 def test_figures_that_do_not_fit_the_merits_are_refused() -> None:
     table, values = table_and_figures([[500, 250], [700, 300]])
 
-    with pytest.raises(ValueError, match="the same shape"):
+    with pytest.raises(
+        ValueError, match=r"^figures of shape \(1, 2\) for merits of shape \(2, 2\); the same shape and"
+    ):
         second_opinions(table, np.array([0.5, 0.5]), values[:1], DIRECTIONS)
 
 
 def test_no_products_are_refused() -> None:
     table, values = table_and_figures(np.empty((0, 2)))
 
-    with pytest.raises(ValueError, match="at least one product"):
+    with pytest.raises(ValueError, match=r"; the same shape and at least one product are needed$"):
         second_opinions(table, np.array([0.5, 0.5]), values, DIRECTIONS)

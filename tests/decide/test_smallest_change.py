@@ -96,3 +96,19 @@ def test_the_rival_that_looks_nearest_may_not_be_the_one():
     )
     assert change.product == "wigeon"
     assert change.distance == pytest.approx(0.4392201717)
+
+
+def test_rivals_equally_near_go_by_id_whatever_they_lack_on_the_way():
+    # both draw level with siskin only where warranty has all the weight; heron seems nearer, lacking less
+    names, criteria = ("siskin", "heron", "avocet"), ("price", "weight", "warranty")
+    merits = np.array([[1.0, 1.0, 0.5], [0.0, 0.5, 0.5], [0.0, 0.0, 0.5]])
+    for rows in ([0, 1, 2], [2, 1, 0]):
+        question = MeritTable(tuple(names[row] for row in rows), criteria, *(merits[rows],) * 3)
+        change = smallest_change(question, np.ones(3))
+        assert change.product == "avocet"
+        assert change.shares == pytest.approx([0.0, 0.0, 1.0])
+
+
+def test_a_rival_ahead_by_less_than_scores_are_settled_to_is_level_now():
+    change = smallest_change(table([[0.5, 0.5], [0.5 + 5e-12, 0.5 + 5e-12]]), np.array([1.0, 1.0]))
+    assert (change.first, change.product, change.distance) == ("heron", "siskin", 0.0)

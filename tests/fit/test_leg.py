@@ -79,21 +79,27 @@ def test_knee_angles_that_need_no_calculator() -> None:
 
 
 def test_a_leg_too_short_or_too_long_says_so() -> None:
-    with pytest.raises(OutOfReach, match=r"gets 860\.1 mm away .* 860\.0 mm long"):
+    with pytest.raises(
+        OutOfReach,
+        match=r"^the ankle gets 860\.1 mm away from the hip, yet thigh and shank are 860\.0 mm long$",
+    ):
         knee_flexion_deg(RIDER, 860.1)
-    with pytest.raises(OutOfReach, match=r"within 99\.0 mm of the hip, .* 100\.0 mm at best"):
+    with pytest.raises(
+        OutOfReach,
+        match=r"^the ankle comes within 99\.0 mm of the hip, yet thigh and shank fold to 100\.0 mm at best$",
+    ):
         knee_flexion_deg(replace(RIDER, thigh_mm=330.0), 99.0)
 
 
 @pytest.mark.parametrize(
     ("figure", "value", "says"),
     [
-        ("thigh_mm", 0.0, "thigh_mm is 0.0; it must be more"),
+        ("thigh_mm", 0.0, "^thigh_mm is 0.0; it must be more than zero$"),
         ("saddle_height_mm", -1.0, "saddle_height_mm is -1.0"),
-        ("seat_tube_angle_deg", 30.0, "the seat tube stands at 30.0"),
-        ("pitch_up_deg", 90.0, "a foot pitch of 90.0"),
+        ("seat_tube_angle_deg", 30.0, "^the seat tube stands at 30.0 degrees; 45 to 100 is possible$"),
+        ("pitch_up_deg", 90.0, "^a foot pitch of 90.0 degrees was given; toe-down is positive, below 90$"),
         ("pitch_down_deg", -95.0, "a foot pitch of -95.0"),
-        ("setback_mm", math.nan, "setback_mm is nan; it must be finite"),
+        ("setback_mm", math.nan, "^setback_mm is nan; it must be finite$"),
     ],
 )
 def test_a_rider_that_cannot_be_is_refused(figure: str, value: float, says: str) -> None:
@@ -102,7 +108,7 @@ def test_a_rider_that_cannot_be_is_refused(figure: str, value: float, says: str)
 
 
 def test_a_contact_that_cannot_be_is_refused() -> None:
-    with pytest.raises(ValueError, match="crank_mm is -170"):
+    with pytest.raises(ValueError, match=r"^crank_mm is -170.0; it must be zero or more$"):
         Contact(20.0, -170.0, 120.0)
     with pytest.raises(ValueError, match="axis_to_foot_mm is inf"):
         Contact(math.inf, 170.0, 120.0)

@@ -102,7 +102,10 @@ def test_a_leg_that_does_not_reach_the_old_pedal_is_refused() -> None:
 
 @pytest.mark.parametrize("crank_mm", [600.0, 900.0])
 def test_a_crank_for_which_no_saddle_height_will_do_is_refused(crank_mm: float) -> None:
-    with pytest.raises(OutOfReach, match="no move of less than 715 mm"):
+    with pytest.raises(
+        OutOfReach,
+        match=r"^no move of less than 715 mm along the seat tube gives back the longest reach of \d+\.\d mm$",
+    ):
         saddle_change_mm(RIDER, OLD, replace(OLD, crank_mm=crank_mm))
 
 
@@ -142,8 +145,14 @@ def test_what_stays_on_both_sides_hardly_matters_and_leg_lengths_not_at_all() ->
 @pytest.mark.parametrize(
     ("spread", "says"),
     [
-        ({"rider.inseam_mm": 1.0}, "called rider.inseam_mm; known are both.ankle"),
-        ({"old.crank_mm": -1.0}, "the plus-minus of old.crank_mm is -1"),
+        (
+            {"rider.inseam_mm": 1.0},
+            "^no figure of the leg model is called rider.inseam_mm; known are both.ankle[a-z_]+, both.axis",
+        ),
+        (
+            {"old.crank_mm": -1.0},
+            "^the plus-minus of old.crank_mm is -1.0; it must be zero or more and finite$",
+        ),
         ({"old.crank_mm": math.inf}, "must be zero or more and finite"),
     ],
 )

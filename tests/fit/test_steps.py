@@ -48,7 +48,9 @@ def test_above_fifteen_millimetres_the_figures_are_confirmed_first() -> None:
 
 @pytest.mark.parametrize("change_mm", [math.nan, math.inf, -1000.5])
 def test_a_change_that_is_none_is_refused(change_mm: float) -> None:
-    with pytest.raises(ValueError, match="less than a metre"):
+    with pytest.raises(
+        ValueError, match=f"^the change is {change_mm} mm; a saddle moves by less than a metre$"
+    ):
         step_plan(change_mm)
 
 

@@ -24,5 +24,7 @@ def test_a_three_four_five_tube_splits_as_the_triangle_does() -> None:
 
 @pytest.mark.parametrize("angle", [0.0, -73.0, 90.5, math.nan])
 def test_an_angle_no_seat_tube_has_is_refused(angle: float) -> None:
-    with pytest.raises(ValueError, match="a seat tube stands at"):
+    with pytest.raises(
+        ValueError, match=f"^a seat tube stands at more than 0 and up to 90 degrees, not at {angle}$"
+    ):
         saddle_travel(1.0, angle)

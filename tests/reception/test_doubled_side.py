@@ -60,23 +60,27 @@ def test_an_unknown_balance_takes_the_population_and_says_so() -> None:
 
 @pytest.mark.parametrize("share", [-0.01, 1.01, 47, math.nan])
 def test_a_share_outside_0_to_1_is_refused(share: float) -> None:
-    with pytest.raises(ValueError, match="it lies in 0 to 1"):
+    with pytest.raises(ValueError, match=r"^the left share is \S+; it lies in 0 to 1 \(47 % is 0.47\)$"):
         doubled_error_pct(share)
 
 
 def test_a_range_out_of_order_is_refused() -> None:
-    with pytest.raises(ValueError, match="low <= high"):
+    with pytest.raises(ValueError, match=r"^the left share runs from 0.49 to 0.47; low <= high is needed$"):
         doubled_error((0.49, 0.47))
 
 
 @pytest.mark.parametrize("threshold", [0, -5, math.inf, math.nan])
 def test_an_impossible_threshold_power_is_refused(threshold: float) -> None:
-    with pytest.raises(ValueError, match="threshold power"):
+    with pytest.raises(
+        ValueError, match=f"^the threshold power is {threshold} W; it is more than zero and finite$"
+    ):
         doubled_error(None, "left", threshold)
 
 
 def test_a_side_that_is_none_is_refused() -> None:
-    with pytest.raises(ValueError, match="'left' or 'right'"):
+    with pytest.raises(
+        ValueError, match=r"^the sensor side is 'unknown'; one balance needs 'left' or 'right'$"
+    ):
         doubled_error_pct(0.5, "unknown")  # type: ignore[arg-type]
-    with pytest.raises(ValueError, match="'left', 'right' or 'unknown'"):
+    with pytest.raises(ValueError, match=r"^the sensor side is 'both'; it is 'left', 'right' or 'unknown'$"):
         doubled_error(None, "both")  # type: ignore[arg-type]

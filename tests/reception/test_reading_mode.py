@@ -235,17 +235,20 @@ class TestBalance:
 def test_a_link_with_an_unheard_of_word_is_refused(what: str) -> None:
     words = {"power": "both sides", "balance": "carried", "stroke_metrics": "carried"} | {what: "plenty"}
 
-    with pytest.raises(ValueError, match=f"{what} is 'plenty'; it is one of: "):
+    with pytest.raises(ValueError, match=f"^{what} is 'plenty'; it is one of: "):
         LinkNow("ANT+", **words)  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("what", ["pairs_two_sensors", "shows_balance", "shows_stroke_metrics"])
 def test_a_receiver_with_an_unheard_of_word_is_refused(what: str) -> None:
-    with pytest.raises(ValueError, match=f"{what} is 'yes'; it is one of: can, cannot, unknown"):
+    with pytest.raises(ValueError, match=f"^{what} is 'yes'; it is one of: can, cannot, unknown$"):
         ReceiverNow("watch", ("ANT+",), **{what: "yes"})  # type: ignore[arg-type]
 
 
-@pytest.mark.parametrize(("free", "said"), [(-1, "zero or more"), ("many", "unlimited, unknown")])
+@pytest.mark.parametrize(
+    ("free", "said"),
+    [(-1, "^free_channels is -1; zero or more can be free$"), ("many", "unlimited, unknown")],
+)
 def test_a_receiver_with_impossible_channels_is_refused(free: Channels, said: str) -> None:
     with pytest.raises(ValueError, match=said):
         ReceiverNow("watch", ("ANT+",), free)

@@ -38,10 +38,12 @@ def test_a_balance_read_off_a_display_leaves_a_doubled_side_uncertain_by_two_per
 
 
 def test_a_share_outside_0_to_1_is_refused() -> None:
-    with pytest.raises(ValueError, match="it lies in 0 to 1"):
+    with pytest.raises(ValueError, match=r"^the left share is 48; it lies in 0 to 1 \(48 % is 0.48\)$"):
         shown_balance(48, "ANT+")
 
 
 def test_a_protocol_without_a_known_step_is_refused() -> None:
-    with pytest.raises(ValueError, match="is known for: ANT\\+, Bluetooth"):
+    with pytest.raises(
+        ValueError, match=r"^the protocol is 'wire'; the step of balance is known for: ANT\+, Bluetooth$"
+    ):
         shown_balance(0.48, "wire")

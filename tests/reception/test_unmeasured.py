@@ -24,7 +24,9 @@ def test_it_counts_at_its_worst_and_keeps_its_best_beside() -> None:
 
 @pytest.mark.parametrize(("low", "high"), [(-0.1, 1.0), (1.0, 0.9), (0.0, math.inf), (math.nan, 1.0)])
 def test_a_span_that_is_none_is_refused(low: float, high: float) -> None:
-    with pytest.raises(ValueError, match="0 <= low <= high, both finite, is needed"):
+    with pytest.raises(
+        ValueError, match=r"^plausible from \S+ to \S+; 0 <= low <= high, both finite, is needed$"
+    ):
         Plausible(low, high)
 
 

@@ -60,16 +60,25 @@ def smallest_change(
     bounds = _least_distances(each, gains)
 
     best: WeightChange | None = None
-    for place in sorted(
-        range(len(rivals)), key=lambda i: (round(float(bounds[i]), 12), table.products[rivals[i]])
-    ):
-        if best is not None and bounds[place] >= best.distance - SAME_DISTANCE:
+    for place in np.argsort(bounds).tolist():
+        if best is not None and bounds[place] > best.distance + SAME_DISTANCE:
             break
         nearest = nearest_shares(each, gains[place])
-        distance = float(np.linalg.norm(nearest - each))
-        if best is None or distance < best.distance - SAME_DISTANCE:
-            best = WeightChange(table.products[first], table.products[rivals[place]], nearest, distance)
+        found = WeightChange(
+            table.products[first],
+            table.products[rivals[place]],
+            nearest,
+            float(np.linalg.norm(nearest - each)),
+        )
+        if best is None or _comes_before(found, best):
+            best = found
     return best
+
+
+def _comes_before(one: WeightChange, other: WeightChange) -> bool:
+    if abs(one.distance - other.distance) <= SAME_DISTANCE:
+        return one.product < other.product
+    return one.distance < other.distance
 
 
 def nearest_shares(each: FloatArray, gain: FloatArray) -> FloatArray:
@@ -106,7 +115,7 @@ def _least_distances(each: FloatArray, gains: FloatArray) -> FloatArray:
     """Give a lower bound of each rival's distance: that to where it is level, shares below 0 allowed."""
     lead = np.maximum(-(gains @ each), 0.0)
     lengths = np.linalg.norm(gains - gains.mean(axis=1, keepdims=True), axis=1)
-    # a rival that gains alike on all criteria has length 0: it is level now, or never
-    bounds = np.where(lead > LEVEL_MERIT, np.inf, 0.0)
+    # a rival that gains alike on all criteria has length 0; since it may pass, it is level now
+    bounds = np.zeros_like(lead)
     np.divide(lead, lengths, out=bounds, where=lengths > 0.0)
     return bounds

@@ -10,6 +10,7 @@ import pytest
 import small_catalog
 from spindlewise.catalog import kept, opening
 from spindlewise.catalog.kept import name_of, open_kept
+from spindlewise.catalog.long_log import LongLog
 from spindlewise.catalog.opening import open_catalog
 from spindlewise.catalog.packing import packed
 from spindlewise.catalog.shelf import Shelf
@@ -30,9 +31,9 @@ def readings(monkeypatch) -> list[Path]:
     """The folders that were read, in order, rather than taken from the shelf."""
     found: list[Path] = []
 
-    def counted(folder: Path, *more: object):
+    def counted(folder: Path, **more: object):
         found.append(folder)
-        return open_catalog(folder, *more)
+        return open_catalog(folder, **more)
 
     monkeypatch.setattr(opening, "open_catalog", counted)
     return found
@@ -167,8 +168,8 @@ def test_no_catalog_at_all_is_told_as_ever(shelf, tmp_path) -> None:
 
 
 def test_what_is_written_while_it_is_read_belongs_to_neither(folder, shelf, monkeypatch) -> None:
-    def meanwhile(where: Path):
-        found = open_catalog(where)
+    def meanwhile(where: Path, **more: object):
+        found = open_catalog(where, **more)
         added(folder / "prices.csv", ROW)
         return found
 
@@ -224,6 +225,34 @@ def test_a_very_long_log_is_read_each_time(folder, shelf, readings, monkeypatch)
     assert same(open_kept(folder, shelf)[0], open_kept(folder, shelf)[0])
     assert len(readings) == 2
     assert not shelf.folder.exists()
+
+
+def test_a_log_in_columns_is_read_again_by_columns_and_no_more_of_the_catalog(
+    folder, shelf, readings, monkeypatch
+) -> None:
+    monkeypatch.setattr("spindlewise.catalog.price_log.LARGE_BYTES", 10)
+    monkeypatch.setattr(kept, "MOST_PRICES", 2)
+    first, second = open_kept(folder, shelf)[0], open_kept(folder, shelf)[0]
+    assert readings == [folder]
+    assert isinstance(first.prices, LongLog)
+    assert isinstance(second.prices, LongLog)
+    assert same(first, second)
+    added(folder / "prices.csv", ROW)
+    third = open_kept(folder, shelf)[0]
+    assert readings == [folder, folder]
+    assert third.prices[:-1] == tuple(second.prices)
+    assert third.prices[-1].cells() == tuple(ROW.strip().split(","))
+
+
+def test_a_kept_catalog_whose_log_reads_by_columns_no_longer_is_read_anew(
+    folder, shelf, readings, monkeypatch
+) -> None:
+    open_kept(folder, shelf)
+    name, parts = kept_parts(shelf)
+    shelf.put(name, [*parts[:2], packed(kept.BY_COLUMNS)])
+    monkeypatch.setattr("spindlewise.catalog.long_log.long_log", lambda _: None)
+    assert same(open_kept(folder, shelf)[0], open_catalog(folder)[0])
+    assert len(readings) == 2
 
 
 def test_a_new_file_of_the_bench_s_observations_is_read_at_once_and_a_changed_one_too(

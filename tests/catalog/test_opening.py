@@ -144,3 +144,35 @@ def test_a_record_is_read_alone(tmp_path: Path) -> None:
     assert wrong is None
     assert document is not None
     assert problems
+
+
+JUMP = "2026-04-12,skerry-duo,EU,EUR,84.90,in,street,Quay Wheels,,product page\n"
+
+
+def test_a_question_is_spared_warnings_that_take_long_to_find_unless_something_is_wrong(
+    tmp_path: Path,
+) -> None:
+    folder = copied(tmp_path)
+    with (folder / "prices.csv").open("a", encoding="utf-8") as log:
+        log.write(JUMP)
+    told = [problem.rule for problem in open_catalog(folder)[1]]
+    assert told == ["price-jump"]
+    catalog, problems = open_catalog(folder, warnings=False)
+    assert catalog is not None
+    assert problems == []
+    with (folder / "prices.csv").open("a", encoding="utf-8") as log:
+        log.write(JUMP.replace("skerry-duo", "skery-duo"))
+    assert open_catalog(folder, warnings=False) == open_catalog(folder)
+    assert [problem.rule for problem in open_catalog(folder)[1]] == ["price-jump", "unknown-product"]
+
+
+def test_where_warnings_are_forgiven_a_question_is_spared_none(tmp_path: Path) -> None:
+    folder = copied(tmp_path)
+    with (folder / "prices.csv").open("a", encoding="utf-8") as log:
+        log.write(JUMP)
+    (folder / "forgiven.yaml").write_text(
+        "schema: spindlewise forgiven 1\nforgiven:\n"
+        "  - {rule: price-jump, file: prices.csv, reason: a clearance of the last pair}\n",
+        "utf-8",
+    )
+    assert open_catalog(folder, warnings=False)[1] == open_catalog(folder)[1] == []

@@ -29,3 +29,10 @@ def test_json_keeps_amounts_as_text() -> None:
     assert found["schema"] == "spindlewise price history 1"
     assert all(isinstance(price["amount"], str) for price in found["prices"])
     assert {price["state"] for price in found["prices"]} == {"in force", "replaced", "expired"}
+
+
+def test_all_prices_are_shown_where_all_are_wanted() -> None:
+    # the demo has no record longer than what is shown anyway
+    assert run("price", "history", "tarnquell-liskar-duo", "--all").stdout == (
+        run("price", "history", "tarnquell-liskar-duo").stdout
+    )

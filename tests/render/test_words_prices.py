@@ -1,3 +1,4 @@
+from datetime import date, timedelta
 from decimal import Decimal
 
 import worlds
@@ -66,6 +67,26 @@ def test_a_record_has_a_row_an_observation() -> None:
         b for b in history_blocks(desk().catalog, "tarnquell-liskar-duo", lines, "x") if isinstance(b, Table)
     )
     assert len(table.rows) == len(lines)
+
+
+def test_a_long_record_shows_the_newest_and_those_in_force_unless_all_are_wanted() -> None:
+    first = worlds.price("heron", 400, line=2, date=date(2025, 1, 1), seller="Tollhouse Spokes")
+    start = date(2025, 2, 1)
+    rows = [worlds.price("heron", 500 + n, line=3 + n, date=start + timedelta(days=n)) for n in range(42)]
+    lines = price_record([first, *rows], "heron", worlds.DAY)
+    assert [line.state for line in lines].count("in force") == 2
+
+    blocks = history_blocks(desk().catalog, "tarnquell-liskar-duo", lines, "x", whole=False)
+    table = next(b for b in blocks if isinstance(b, Table))
+    assert [row[0] for row in table.rows] == ["2025-01-01", *(row.date.isoformat() for row in rows[2:])]
+    told = [b.text for b in blocks if isinstance(b, Paragraph)]
+    assert told[0] == "2 earlier prices are not shown: give --all to see the whole record."
+    one_less = history_blocks(desk().catalog, "tarnquell-liskar-duo", lines[1:-1], "x", whole=False)
+    assert "1 earlier price is not shown" in next(b.text for b in one_less if isinstance(b, Paragraph))
+
+    blocks = history_blocks(desk().catalog, "tarnquell-liskar-duo", lines, "x", whole=True)
+    assert len(next(b for b in blocks if isinstance(b, Table)).rows) == 43
+    assert not any("not shown" in b.text for b in blocks if isinstance(b, Paragraph))
 
 
 def test_one_price_in_a_sentence() -> None:

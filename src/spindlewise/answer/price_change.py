@@ -9,6 +9,7 @@ from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.ranking import Placed, Ranking, rank
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.price_row import PriceRow
+from spindlewise.catalog.price_rows import with_one_more, without_those
 
 WHAT_IF = "what if"
 """The seller of a price that is not yet true."""
@@ -53,7 +54,7 @@ class PriceChange:
 
 def with_row(desk: Desk, row: PriceRow) -> Desk:
     """The desk as it would be with one more price in its log, on the same day."""
-    return Desk(replace(desk.catalog, prices=(*desk.catalog.prices, row)), desk.day)
+    return Desk(replace(desk.catalog, prices=with_one_more(desk.catalog.prices, row)), desk.day)
 
 
 def at_price(desk: Desk, product: str, region: str, currency: str, amount: Decimal) -> Desk:
@@ -64,8 +65,8 @@ def at_price(desk: Desk, product: str, region: str, currency: str, amount: Decim
     row = PriceRow(
         0, desk.day, product, region, currency, amount, "in", "street", WHAT_IF, None, "not yet true"
     )
-    others = tuple(r for r in desk.catalog.prices if r.product != product or r.region != region)
-    return Desk(replace(desk.catalog, prices=(*others, row)), desk.day)
+    others = without_those(desk.catalog.prices, product, region)
+    return Desk(replace(desk.catalog, prices=with_one_more(others, row)), desk.day)
 
 
 def price_change(before: Desk, after: Desk, buyer: Buyer, product: str) -> PriceChange:

@@ -1,6 +1,6 @@
 """A whole catalog in memory: what is known, before anybody asks."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 
@@ -21,7 +21,7 @@ class Catalog:
     settings: Settings
     criteria: Criteria
     products: Mapping[str, Product]
-    prices: tuple[PriceRow, ...]
+    prices: Sequence[PriceRow]
     rates: RateTable
     taxes: TaxTable
     documents: Mapping[str, Document]

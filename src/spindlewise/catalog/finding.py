@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterator
 
+from spindlewise.catalog.by_columns import ByColumns
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.document import Path, dotted
 from spindlewise.catalog.model import DatedPrice
@@ -61,6 +62,8 @@ def side_prices(product: Product) -> Iterator[tuple[Path, DatedPrice]]:
 
 def first_days(catalog: Catalog) -> dict[tuple[str, str], PriceRow]:
     """The earliest row of the log for each region and currency."""
+    if isinstance(catalog.prices, ByColumns):
+        return catalog.prices.earliest()
     first: dict[tuple[str, str], PriceRow] = {}
     for row in catalog.prices:
         key = row.region, row.currency

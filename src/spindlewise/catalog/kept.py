@@ -7,22 +7,28 @@ byte of either reads the catalog anew. Its warnings are not kept: `check` says t
 import hashlib
 import os
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TypeGuard
 
 import pydantic
 
 from spindlewise.catalog.bench_files import FOLDER, bench_files
+from spindlewise.catalog.by_columns import ByColumns
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.file_digest import SINGLE
 from spindlewise.catalog.money import RateTable, TaxTable
 from spindlewise.catalog.packing import NotOurs, packed, unpacked
+from spindlewise.catalog.price_row import PriceRow
 from spindlewise.catalog.price_rows import PriceRows
 from spindlewise.catalog.shelf import Shelf
 from spindlewise.problems import Problem
 
 MOST_PRICES = 100_000
-"""Packing a longer log takes the first question longer than it saves the next one."""
+"""Packing more rows takes the first question longer than it saves the next one."""
+BY_COLUMNS = "by columns"
+"""Kept in place of a log that is in columns: reading it again takes less than unpacking its rows would."""
+LOG = "prices.csv"
 PACKAGE = Path(__file__).parents[1]
 ROOMS = ("", "catalog", "catalog/checks")
 """Where the code stands that reads a catalog and holds it to its rules."""
@@ -32,36 +38,50 @@ def open_kept(folder: Path, shelf: Shelf | None) -> tuple[Catalog | None, list[P
     """The catalog and its problems, as `open_catalog` gives them, or at once from the shelf, then without
     its warnings and without its documents. Without a shelf nothing is kept.
     """
-    name = None if shelf is None else name_of(folder)
-    parts = None if shelf is None or name is None else shelf.take(name)
-    kept = None if parts is None else _from_parts(folder, parts)
+    if shelf is None:
+        return _read(folder)
+    name, log = _named(folder)
+    parts = None if name is None else shelf.take(name)
+    kept = None if parts is None else _from_parts(folder, parts, log)
     if kept is not None:
         return kept, []
-    # what reads and checks it is imported only where it has to be read
-    from spindlewise.catalog.opening import open_catalog
-
-    catalog, problems = open_catalog(folder)
+    catalog, problems = _read(folder)
     # what was written while it was read belongs under neither name
-    if shelf is not None and name is not None and _worth_keeping(catalog) and name_of(folder) == name:
+    if name is not None and _worth_keeping(catalog) and name_of(folder) == name:
         shelf.put(name, _parts(catalog))
     return catalog, problems
 
 
+def _read(folder: Path) -> tuple[Catalog | None, list[Problem]]:
+    # what reads and checks it is imported only where it has to be read
+    from spindlewise.catalog.opening import open_catalog
+
+    return open_catalog(folder, warnings=False)
+
+
 def _worth_keeping(catalog: Catalog | None) -> TypeGuard[Catalog]:
-    return catalog is not None and len(catalog.prices) <= MOST_PRICES
+    return catalog is not None and (
+        isinstance(catalog.prices, ByColumns) or len(catalog.prices) <= MOST_PRICES
+    )
 
 
 def name_of(folder: Path) -> str | None:
     """What the catalog is kept by: a digest of its content and of the program; None where one is unread."""
+    return _named(folder)[0]
+
+
+def _named(folder: Path) -> tuple[str | None, bytes]:
+    """The same, and the bytes of the price log that went into it."""
     found = hashlib.sha256()
     try:
-        for part in (*_program(), *_content(folder)):
+        content = _content(folder)
+        for part in (*_program(), *content):
             # each with its length, so that no two catalogs run into the same bytes
             found.update(len(part).to_bytes(8, "big"))
             found.update(part)
     except (OSError, ValueError):
-        return None
-    return found.hexdigest()
+        return None, b""
+    return found.hexdigest(), content[2 * SINGLE.index(LOG) + 1]
 
 
 def _content(folder: Path) -> list[bytes]:
@@ -103,23 +123,34 @@ def _files(folder: str, ending: str = "") -> list[bytes]:
 
 def _parts(catalog: Catalog) -> list[bytes]:
     frame = (catalog.settings, catalog.criteria, catalog.rates.rows, catalog.taxes.rows, catalog.bench_files)
-    return [packed(frame), packed(dict(catalog.products)), packed(tuple(catalog.prices))]
+    prices = BY_COLUMNS if isinstance(catalog.prices, ByColumns) else tuple(catalog.prices)
+    return [packed(frame), packed(dict(catalog.products)), packed(prices)]
 
 
-def _from_parts(folder: Path, parts: list[bytes]) -> Catalog | None:
+def _from_parts(folder: Path, parts: list[bytes], log: bytes) -> Catalog | None:
+    """The catalog that these parts and the log's bytes make; None where they make none."""
     try:
-        frame, products, prices = (unpacked(part) for part in parts)
+        frame, products, rows = (unpacked(part) for part in parts)
         settings, criteria, rates, taxes, files = frame
+        prices = _by_columns(log) if rows == BY_COLUMNS else PriceRows(rows)
     except (NotOurs, ValueError, TypeError):
+        return None
+    if prices is None:
         return None
     return Catalog(
         folder=folder,
         settings=settings,
         criteria=criteria,
         products=products,
-        prices=PriceRows(prices),
+        prices=prices,
         rates=RateTable(rates),
         taxes=TaxTable(taxes),
         documents={},
         bench_files=files,
     )
+
+
+def _by_columns(log: bytes) -> Sequence[PriceRow] | None:
+    from spindlewise.catalog.long_log import long_log
+
+    return long_log(log)

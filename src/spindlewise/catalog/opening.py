@@ -10,6 +10,7 @@ from pydantic import BaseModel
 
 from spindlewise.catalog.bench_files import bench_files
 from spindlewise.catalog.bench_records import with_bench_records
+from spindlewise.catalog.by_columns import ByColumns
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.checks import registry
 from spindlewise.catalog.criteria import Criteria
@@ -31,17 +32,20 @@ def _silent(paths: Iterable[Path], _total: int) -> Iterable[Path]:
     return paths
 
 
-def open_catalog(folder: Path, progress: Progress = _silent) -> tuple[Catalog | None, list[Problem]]:
+def open_catalog(
+    folder: Path, progress: Progress = _silent, warnings: bool = True
+) -> tuple[Catalog | None, list[Problem]]:
     """The catalog and all its problems, in order of file and line; no catalog where an error stands in it.
 
     `progress` may wrap the list of product files to show how far the reading has come. The rules in
-    `checks` see what could be read; they do not run where catalog.yaml or criteria.yaml could not.
+    `checks` see what could be read; they do not run where catalog.yaml or criteria.yaml could not. Without
+    `warnings` a whole catalog comes without some of those that would take long to find.
     """
     with _collector_paused():
-        return _opened(folder, progress)
+        return _opened(folder, progress, warnings)
 
 
-def _opened(folder: Path, progress: Progress) -> tuple[Catalog | None, list[Problem]]:
+def _opened(folder: Path, progress: Progress, warnings: bool) -> tuple[Catalog | None, list[Problem]]:
     missing = [name for name in ("catalog.yaml", "criteria.yaml") if not (folder / name).is_file()]
     if missing:
         tip = "name a catalog folder with --catalog, or begin one with `spindlewise new catalog`"
@@ -68,7 +72,7 @@ def _opened(folder: Path, progress: Progress) -> tuple[Catalog | None, list[Prob
         settings=settings,
         criteria=criteria,
         products=bench.products,
-        prices=PriceRows(prices),
+        prices=prices if isinstance(prices, ByColumns) else PriceRows(prices),
         rates=rates,
         taxes=taxes,
         documents=documents,
@@ -76,14 +80,23 @@ def _opened(folder: Path, progress: Progress) -> tuple[Catalog | None, list[Prob
         unread=frozenset(unread),
         added=bench.added,
     )
-    for check in registry.CHECKS:
-        problems += check(catalog)
+    problems += _findings(catalog, problems, warnings or (folder / "forgiven.yaml").exists())
     if (folder / "forgiven.yaml").exists():
         listed = _record(ForgivenFile, folder / "forgiven.yaml", documents, problems)
         if listed is not None:
             problems = forgive(problems, listed, documents["forgiven.yaml"], folder)
     broken = any(p.level == "error" for p in problems)
     return (None if broken else catalog), sorted_problems(problems)
+
+
+def _findings(catalog: Catalog, before: list[Problem], warnings: bool) -> list[Problem]:
+    """What the rules find; where there is an error, or warnings are asked for, all of it."""
+    if not warnings:
+        sure = [check for check in registry.CHECKS if check not in registry.WARNINGS_ALONE]
+        found = [problem for check in sure for problem in check(catalog)]
+        if not any(problem.level == "error" for problem in (*before, *found)):
+            return found
+    return [problem for check in registry.CHECKS for problem in check(catalog)]
 
 
 def _record(model: type[M], path: Path, documents: dict[str, Document], problems: list[Problem]) -> M | None:

@@ -4,30 +4,36 @@ A row may be dated before the one above it: what was seen earlier may be entered
 offer on one day, the one further down counts.
 """
 
-import csv
-import io
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from itertools import pairwise
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from spindlewise.catalog.by_columns import ByColumns, Offered
 from spindlewise.catalog.csv_fields import FieldReader
 from spindlewise.catalog.csv_text import LARGEST_BYTES, Row, read_rows
 from spindlewise.catalog.durable import append_line
-from spindlewise.catalog.large_log import LARGE_BYTES, read_large_log
-from spindlewise.catalog.price_row import HEADER, KINDS, TAXES, PriceRow
+from spindlewise.catalog.price_row import HEADER, KINDS, TAXES, PriceRow, row_line
 from spindlewise.problems import Problem
 
-Offered = tuple[str, str, str, str, str, str]
+if TYPE_CHECKING:
+    from spindlewise.catalog.long_log import LongLog
+
+LARGE_BYTES = 1024 * 1024
+"""From this size on, importing numpy and reading by columns costs less than it saves."""
 
 
-def read_price_log(path: Path, shown: str) -> tuple[list[PriceRow], list[Problem]]:
+def read_price_log(path: Path, shown: str) -> tuple[Sequence[PriceRow], list[Problem]]:
     """All rows that are right, in the log's order, and every problem of every other."""
     large = _large(path)
-    if large is not None:
-        return large, []
+    return read_strictly(path, shown) if large is None else (large, [])
+
+
+def read_strictly(path: Path, shown: str) -> tuple[list[PriceRow], list[Problem]]:
+    """The same, field by field."""
     rows, problems = read_rows(path, shown, HEADER)
     found: list[PriceRow] = []
     lines: dict[tuple[str, ...], int] = {}
@@ -44,16 +50,17 @@ def read_price_log(path: Path, shown: str) -> tuple[list[PriceRow], list[Problem
     return found, problems
 
 
-def _large(path: Path) -> list[PriceRow] | None:
-    """The rows of a large log of which every line is plainly right; None leaves it to the strict reader."""
+def _large(path: Path) -> "LongLog | None":
+    """A large log of which every line is plainly right; None leaves it to the strict reader."""
     try:
-        size = path.stat().st_size
-        if not LARGE_BYTES <= size <= LARGEST_BYTES:
+        if not LARGE_BYTES <= path.stat().st_size <= LARGEST_BYTES:
             return None
         raw = path.read_bytes()
     except OSError:
         return None
-    return read_large_log(raw)
+    from spindlewise.catalog.long_log import long_log
+
+    return long_log(raw)
 
 
 def price_of(row: Row, problems: list[Problem]) -> PriceRow | None:
@@ -84,13 +91,6 @@ def price_of(row: Row, problems: list[Problem]) -> PriceRow | None:
     )  # fmt: skip
 
 
-def row_line(price: PriceRow) -> str:
-    """The row as one line of the log, with its end (RFC 4180 quoting, a line feed as the end)."""
-    text = io.StringIO()
-    csv.writer(text, lineterminator="\n").writerow(price.cells())
-    return text.getvalue()
-
-
 def append_price(path: Path, price: PriceRow) -> None:
     """Append one row: locked, in one write, synced to the disk; nothing that stands there is rewritten.
 
@@ -107,6 +107,8 @@ def offered(row: PriceRow) -> Offered:
 
 def newest(rows: Iterable[PriceRow], region: str, day: date) -> dict[Offered, PriceRow]:
     """The newest row of each offer in the region dated on or before the day, expired or not."""
+    if isinstance(rows, ByColumns):
+        return rows.newest(region, day)
     return {offer: seen[-1] for offer, seen in _observed(rows, region, day).items()}
 
 

@@ -1,5 +1,7 @@
 """One line of the price log: what a product was offered for, where, by whom, and until when."""
 
+import csv
+import io
 from dataclasses import dataclass
 from datetime import date as Day  # noqa: N812  # a field may be called date without hiding its type
 from decimal import Decimal
@@ -49,3 +51,10 @@ class PriceRow:
             until,
             self.source,
         )
+
+
+def row_line(price: PriceRow) -> str:
+    """The row as one line of the log, with its end (RFC 4180 quoting, a line feed as the end)."""
+    text = io.StringIO()
+    csv.writer(text, lineterminator="\n").writerow(price.cells())
+    return text.getvalue()

@@ -132,11 +132,17 @@ def checked_row(fields: tuple[str, ...], catalog: "Opened") -> "PriceRow":
         said.append(
             f"region: the catalog has no region {fields[2]}; it has {', '.join(catalog.settings.regions)}"
         )
-    if row is not None and any(row.cells() == price.cells() for price in catalog.prices):
+    if row is not None and _stands(row, catalog):
         said.append("the same line stands in the log already")
     if row is None or said:
         wrong_usage("; ".join(said) or "the line is not a price")
     return row
+
+
+def _stands(row: "PriceRow", catalog: "Opened") -> bool:
+    from spindlewise.catalog.price_rows import rows_of
+
+    return any(row.cells() == price.cells() for price in rows_of(catalog.prices, row.product))
 
 
 def _region_currency(region: str, catalog: "Opened") -> str:

@@ -20,6 +20,9 @@ def history(
     region: Annotated[
         str | None, typer.Option(metavar="CODE", help="Only prices seen in this region.")
     ] = None,
+    whole: Annotated[
+        bool, typer.Option("--all", help="Show every price, not the newest and those in force alone.")
+    ] = False,
     catalog: Catalog = None,
     as_of: AsOf = None,
     json: Json = False,
@@ -38,4 +41,4 @@ def history(
     if asked.json:
         answer(as_json(HISTORY_SCHEMA, history_json(name, lines, day)))
     else:
-        page(history_blocks(desk.catalog, name, lines, day))
+        page(history_blocks(desk.catalog, name, lines, day, whole))

@@ -1,5 +1,7 @@
 """Prices in words: a product's record, and what one price changes."""
 
+from collections.abc import Sequence
+
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.price_change import Move, PriceChange
 from spindlewise.answer.price_record import PriceLine
@@ -15,14 +17,23 @@ from spindlewise.units import money_text, points_text
 TAXES = {"in": "tax in", "out": "before tax"}
 
 
+MOST_TOLD = 40
+"""Design choice, no source: a screen or two of prices."""
+
+
 def history_blocks(
-    catalog: Catalog, product: str, lines: tuple[PriceLine, ...], day: str
+    catalog: Catalog, product: str, lines: Sequence[PriceLine], day: str, whole: bool = True
 ) -> tuple[Block, ...]:
-    """A product's price observations, oldest first."""
+    """A product's price observations, oldest first.
+
+    Unless it is to be the whole record: those in force and the newest MOST_TOLD, and how many more there are.
+    """
     name = naming(catalog).product(product)
     head = Heading(f"What the {name} has cost", 1)
     if not lines:
         return head, Paragraph(f"No price was seen by {day}.", "important")
+    newest = len(lines) - MOST_TOLD
+    told = [line for at, line in enumerate(lines) if whole or at >= newest or line.state == "in force"]
     columns = (
         Column("Seen"),
         Column("Region"),
@@ -46,13 +57,22 @@ def history_blocks(
             line.row.valid_until.isoformat() if line.row.valid_until else "",
             line.state,
         )
-        for line in lines
+        for line in told
     )
+    more = len(lines) - len(told)
+    earlier = "1 earlier price is" if more == 1 else f"{more:,} earlier prices are"
+    rest = f"{earlier} not shown: give --all to see the whole record."
     said = (
         f"As of {day}. Before: what the same seller asked when last seen, for the same kind of price; "
         "a fall is told against nothing else."
     )
-    return head, Table("", columns, rows), Paragraph(said, "quiet"), *notice_of_invention(catalog)
+    return (
+        head,
+        Table("", columns, rows),
+        *((Paragraph(rest, "quiet"),) if more else ()),
+        Paragraph(said, "quiet"),
+        *notice_of_invention(catalog),
+    )
 
 
 def change_blocks(catalog: Catalog, change: PriceChange, title: str, true: bool) -> tuple[Block, ...]:

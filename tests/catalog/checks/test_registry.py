@@ -2,6 +2,7 @@
 
 import ast
 import importlib
+import inspect
 from pathlib import Path
 
 import pytest
@@ -40,3 +41,10 @@ def test_a_rule_says_its_own_name_only(rule: str) -> None:
     }
     assert said == {rule.replace("_", "-")}
     assert (Path(__file__).parent / f"test_{rule}.py").is_file()
+
+
+def test_what_a_question_is_spared_are_warnings_alone() -> None:
+    for check in registry.WARNINGS_ALONE:
+        assert check in registry.CHECKS
+        text = Path(inspect.getfile(check)).read_text("utf-8")
+        assert text.count("yield at_") == text.count(', "warning")') > 0

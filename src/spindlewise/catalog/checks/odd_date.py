@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.document import Path
 from spindlewise.catalog.finding import at_price, at_value
+from spindlewise.catalog.price_rows import rows_dated_outside
 from spindlewise.problems import Problem
 
 EARLIEST = date(2000, 1, 1)
@@ -35,9 +36,8 @@ def check(catalog: Catalog) -> Iterator[Problem]:
         for path, day in _days(document.data, ()):
             if not EARLIEST <= day <= latest:
                 yield at_value(catalog, product, path, RULE, *_words(day, latest))
-    for row in catalog.prices:
-        if not EARLIEST <= row.date <= latest:
-            yield at_price(catalog, row, "date", RULE, *_words(row.date, latest))
+    for row in rows_dated_outside(catalog.prices, EARLIEST, latest):
+        yield at_price(catalog, row, "date", RULE, *_words(row.date, latest))
 
 
 def _nothing_odd(text: str, latest: date) -> bool:

@@ -66,3 +66,6 @@ CHECKS: tuple[Check, ...] = (
     weight_basis.check,
 )
 """Each takes a whole catalog and yields what it finds; none of them reads a file."""
+
+WARNINGS_ALONE: frozenset[Check] = frozenset({price_jump.check})
+"""Of these a question that nobody reads warnings of may be spared: of a long log they say very much."""

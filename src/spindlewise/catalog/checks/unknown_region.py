@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.finding import at_price, at_value, side_prices
+from spindlewise.catalog.price_rows import rows_not_among
 from spindlewise.problems import Problem, nearest, quoted
 
 RULE = "unknown-region"
@@ -16,9 +17,8 @@ RULE = "unknown-region"
 def check(catalog: Catalog) -> Iterator[Problem]:
     """Each price, of products or of cells and upkeep, in a region that the catalog does not know."""
     regions = catalog.settings.regions
-    for row in catalog.prices:
-        if row.region not in regions:
-            yield at_price(catalog, row, "region", RULE, *_words(row.region, regions))
+    for row in rows_not_among(catalog.prices, "region", regions):
+        yield at_price(catalog, row, "region", RULE, *_words(row.region, regions))
     for product in catalog.products.values():
         for path, price in side_prices(product):
             if price.region not in regions:

@@ -109,8 +109,11 @@ def test_its_held_reading_is_found():
 
 def test_its_segments_are_those_of_the_plan():
     aligned = aligned_of(THREE_METERS)
-    altitude = aligned.altitude_m[aligned.row("pedals")]
-    kinds = [s.kind for s in find_segments(aligned.seconds, aligned.power_w[aligned.row("spider")], altitude)]
+    row = aligned.row("spider")
+    own = np.flatnonzero(aligned.written[row])  # as a report looks at it
+    ridden = slice(own[0], own[-1] + 1)
+    altitude = aligned.altitude_m[aligned.row("pedals"), ridden]
+    kinds = [s.kind for s in find_segments(aligned.seconds[ridden], aligned.power_w[row, ridden], altitude)]
     assert kinds.count("sprint") == 2
     assert kinds.count("climb") == 1
     assert kinds.count("over-under") == 1

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from spindlewise.bench.lag import correlation_curve, find_lag
+from spindlewise.bench.lag import find_lag
 from spindlewise.bench.synthetic_ride import Dropout, Meter, Stretch, record, ride
 
 MIXED = [Stretch(240, 150), Stretch(120, 250), Stretch(20, 0, 0), Stretch(12, 800), Stretch(60, 130)] * 3
@@ -21,7 +21,7 @@ def lag_of(plan, seed=1, within_s=120.0, variability=0.06, first=None, **second)
 def test_the_lag_is_recovered_to_a_fifth_of_a_second(plan, late_s):
     lag = lag_of(plan, late_s=late_s, scale=1.02, loss_pct=2.5)
     assert lag.lag_s == pytest.approx(late_s, abs=0.2)
-    assert abs(lag.lag_s - late_s) <= lag.plus_minus_s + 0.05
+    assert abs(lag.lag_s - late_s) <= 1.5 * lag.plus_minus_s  # three standard errors
     assert lag.peak > max(0.6, lag.runner_up)
 
 
@@ -141,21 +141,3 @@ def test_recordings_that_do_not_overlap_share_nothing():
     times = np.arange(300.0)
     power = 200 + 30 * np.sin(times)
     assert find_lag(times, power, times + 5000, power, 20.0).lag_s is None
-
-
-def test_the_curve_is_that_of_a_plain_loop():
-    """The naive twin of the correlation by Fourier transform."""
-    random = np.random.default_rng(2)
-    a, b = random.standard_normal(80), random.standard_normal(80)
-    a[random.random(80) < 0.2] = np.nan
-    b[random.random(80) < 0.3] = np.nan
-    curve = correlation_curve(a, b, 10)
-    for k in range(-10, 11):
-        pairs = [(a[t], b[t + k]) for t in range(80) if 0 <= t + k < 80]
-        x, y = np.array([p for p in pairs if np.isfinite(p).all()]).T
-        assert curve[k + 10] == pytest.approx(x @ y / np.sqrt((x @ x) * (y @ y)), abs=1e-12)
-
-
-def test_the_curve_says_nothing_of_fewer_than_ten_seconds():
-    assert np.isnan(correlation_curve(np.ones(9), np.ones(9), 2)).all()
-    assert np.isnan(correlation_curve(np.empty(0), np.empty(0), 2)).all()

@@ -61,6 +61,18 @@ def test_longer_rides_have_longer_blocks(count, length):
     assert len(found.starts_s) <= 240
 
 
+def test_blocks_begin_at_whole_minutes_and_what_is_left_at_the_ends_is_no_block():
+    """One meter began a second before the others: that second is no row of a table."""
+    found = blocks(np.arange(-1.0, 200.0), np.arange(-1.0, 200.0)[None, :], 60, 100)
+    assert found.starts_s == (0.0, 60.0, 120.0)
+    assert found.means[0] == (29.5, 89.5, 149.5)
+    assert blocks(np.arange(-40.0, 120.0), np.ones((1, 160)), 60, 100).starts_s == (-40.0, 0.0, 60.0)
+
+
+def test_a_ride_shorter_than_half_a_block_is_one_block():
+    assert blocks(np.arange(20.0), np.ones((1, 20)), 60, 100).starts_s == (0.0,)
+
+
 def test_block_means_as_a_line_break_where_there_is_none():
     means = blocks(np.arange(9.0), np.array([[1.0, 1.0, 1.0, nan, nan, nan, 2.0, 2.0, 2.0]]), 3, 100)
     assert stepped("hub", means, 0).runs == (((1.5, 1.0),), ((7.5, 2.0),))

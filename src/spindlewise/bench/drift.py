@@ -8,7 +8,7 @@ from typing import Literal
 
 import numpy as np
 
-from spindlewise.bench.lag import OF_THE_METHOD_S, WITHIN_S, Lag, find_lag
+from spindlewise.bench.lag import WITHIN_S, Lag, find_lag
 from spindlewise.bench.recording import FloatArray
 
 WINDOW_S = 300.0
@@ -129,7 +129,4 @@ def _through(windows: tuple[tuple[float, float, float], ...], middle_s: float) -
     off = np.abs(lags - intercept - slope * (at - middle_s))
     if off.max() > STRAIGHT_WITHIN_S:
         return Drift(None, None, None, middle_s, None, windows, "the clock jumps")
-    of_the_method = OF_THE_METHOD_S / float(at[-1] - at[0])
-    low = slope - math.hypot(slope - low, of_the_method)
-    high = slope + math.hypot(high - slope, of_the_method)
     return Drift(slope * 1e6, low * 1e6, high * 1e6, middle_s, intercept, windows, "")

@@ -121,7 +121,7 @@ def time_text(seconds: float) -> str:
 def _row(each: RecordingQuality, reference: str) -> tuple[str, ...]:
     lag = "reference" if each.name == reference else "not known"
     if each.name != reference and each.lag.lag_s is not None and each.lag.plus_minus_s is not None:
-        lag = f"{number_text(each.lag.lag_s, 1, True)} ± {seconds_text(each.lag.plus_minus_s)}"
+        lag = f"{number_text(each.lag.lag_s, 2, True)} ± {number_text(each.lag.plus_minus_s, 2)} s"
     drift = each.drift
     hour = None if drift is None else drift.over_an_hour_s
     moved = "" if each.name == reference else "not told"

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -65,14 +66,22 @@ class Blocks:
 def blocks(seconds: FloatArray, rows: FloatArray, least_s: int, most: int) -> Blocks:
     """Means of each row over blocks of at least `least_s` seconds, so long that there are at most `most`.
 
-    `rows` of shape (m, n). A block of which a row knows less than half has no mean of it.
+    `rows` of shape (m, n), `seconds` whole, without a gap. Blocks begin at whole multiples of their length;
+    at either end of the ride what is shorter than half a block is left out, unless there is nothing else. A
+    block of which a row knows less than half has no mean of it.
     """
-    count = len(seconds)
-    whole_minutes = -(-count // most) if count > least_s * most else least_s
-    length = -(-whole_minutes // least_s) * least_s
-    starts = range(0, count, length)
-    means = [[_mean(row[at : at + length]) for at in starts] for row in rows]
-    return Blocks(length, tuple(float(seconds[at]) for at in starts), tuple(tuple(row) for row in means))
+    length = least_s
+    while len(cuts := _cuts(seconds, length)) > most:
+        length += least_s
+    means = tuple(tuple(_mean(row[cut]) for cut in cuts) for row in rows)
+    return Blocks(length, tuple(float(seconds[cut.start]) for cut in cuts), means)
+
+
+def _cuts(seconds: FloatArray, length_s: int) -> list[slice]:
+    """The blocks of one length, as slices."""
+    edges = [0, *(np.flatnonzero(np.diff(np.floor(seconds / length_s))) + 1).tolist(), len(seconds)]
+    cuts = [slice(begin, end) for begin, end in pairwise(edges)]
+    return [cut for cut in cuts if 2 * (cut.stop - cut.start) >= length_s] or cuts[:1]
 
 
 def _mean(part: FloatArray) -> float:

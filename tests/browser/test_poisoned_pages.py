@@ -18,12 +18,18 @@ COUNT = """() => {
   const found = {};
   for (const element of document.querySelectorAll("*")) {
     if (element.closest("svg") && element.localName !== "svg") continue;
+    if (element.matches("span.whole")) continue;
     const name = [element.localName, ...element.getAttributeNames().sort()].join(" ");
     found[name] = (found[name] || 0) + 1;
   }
   return found;
 }"""
 DRAWN = "[...new Set([...document.querySelectorAll('svg *')].map((e) => e.localName))]"
+# such a span depends on the text that it stands in; it may hold nothing but a piece of that text
+NOT_ONLY_TEXT = """[...document.querySelectorAll(".whole")].filter((e) =>
+  e.localName !== "span" || e.getAttributeNames().join() !== "class" || e.childNodes.length !== 1
+    || e.firstChild.nodeType !== Node.TEXT_NODE
+    || !/^[-+−±A-Z0-9][-+−±A-Za-z0-9 .,%]*$/.test(e.textContent))"""
 HANDLERS = (
     "[...document.querySelectorAll('*')].filter((e) => e.getAttributeNames().some((n) => n.startsWith('on')))"
 )
@@ -62,6 +68,7 @@ def counted(read, address: str) -> dict[str, int]:
     assert reader.page.evaluate("typeof window.ran") == "undefined"
     assert reader.page.evaluate(f"{HANDLERS}.length") == 0
     assert set(reader.page.evaluate(DRAWN)) <= SVG
+    assert reader.page.evaluate(f"{NOT_ONLY_TEXT}.length") == 0
     assert asked == []
     assert reader.said == []  # a policy that had to stop something would say so here
     assert all(request.startswith(("file:", "data:")) for request in reader.requests)

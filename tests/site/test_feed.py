@@ -68,5 +68,5 @@ def test_titles_and_sentences():
         "2026-11-20: nothing that is listed; another pick for 1 buyer"
     )
     assert move_words("Robin", "heron", None, {"heron": "Heron"}) == (
-        "Robin: now no recommendation, before the Heron."
+        "Robin: now no recommendation in place of the Heron."
     )

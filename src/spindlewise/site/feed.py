@@ -63,10 +63,10 @@ def move_words(buyer: str, before: str | None, after: str | None, products: Mapp
     """What became of a buyer's pick, in a sentence.
 
     >>> move_words("Robin", "a", "b", {"a": "Heron", "b": "Siskin"})
-    'Robin: now the Siskin, before the Heron.'
+    'Robin: now the Siskin in place of the Heron.'
     """
     now, was = (f"the {products[name]}" if name else "no recommendation" for name in (after, before))
-    return f"{buyer}: now {now}, before {was}."
+    return f"{buyer}: now {now} in place of {was}."
 
 
 def _add(parent: ET.Element, tag: str, text: str) -> ET.Element:

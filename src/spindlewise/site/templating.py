@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from spindlewise.site.addresses import outside, relative
 from spindlewise.site.palette import custom_properties
 from spindlewise.site.policy import content_policy
+from spindlewise.site.unbroken import whole
 from spindlewise.units import figure_text, money_text, number_text, points_text
 
 if TYPE_CHECKING:
@@ -99,6 +100,7 @@ def environment() -> "Environment":
         figure=figure_text,
         outside=outside,
         json_for_script=json_for_script,
+        whole=whole,
     )
     return made
 

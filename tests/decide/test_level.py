@@ -72,7 +72,10 @@ def test_ranks_alone_and_in_chunks_are_the_same(monkeypatch):
     in_parts = levels(many, np.arange(1.0, 5.0), held)
     assert np.array_equal(whole.ranks, in_parts.ranks)
     assert np.array_equal(whole.level, in_parts.level)
-    assert np.array_equal(ranks(many, np.arange(1.0, 5.0), held), whole.ranks)
+    alone = ranks(many, np.arange(1.0, 5.0), held)
+    assert np.array_equal(alone, whole.ranks)
+    # ranks are whole numbers, and level is a yes or no that rows can be taken by
+    assert (alone.dtype, whole.ranks.dtype, whole.level.dtype) == (np.intp, np.intp, np.bool_)
 
 
 def test_the_pairwise_rule_written_out_gives_the_same():

@@ -31,6 +31,12 @@ def test_the_best_case_of_an_extreme_product_is_its_own_criterion():
     assert found.shares == pytest.approx([1.0, 0.0])
 
 
+def test_what_is_worst_in_everything_falls_short_by_the_whole_scale():
+    found = potentially_first(table([[0, 0], [1, 1], [0.5, 0.5]]), 0)
+    assert (found.can_be_first, found.margin) == (False, pytest.approx(-100.0))
+    assert found.shares.sum() == pytest.approx(1.0)
+
+
 def test_a_twin_draws_level_at_best():
     found = potentially_first(table([[1, 0], [1, 0]]), 0)
     assert (found.can_be_first, found.margin) == (True, 0.0)

@@ -42,7 +42,17 @@ def test_criteria_that_pull_apart_are_told_with_their_sign() -> None:
     (found,) = counted_twice(table_of(price=RISING, weight=FALLING, stack=MIXED), EVEN)
 
     assert (found.kind, found.first, found.second) == ("pull apart", "price", "weight")
-    assert found.pearson == pytest.approx(-1.0)
+    assert (found.pearson, found.spearman) == (pytest.approx(-1.0), pytest.approx(-1.0))
+
+
+@pytest.mark.parametrize("other", [[0.2, 0.3, 0.5, 0.6, 1.0], [0.8, 0.7, 0.5, 0.4, 0.0]])
+def test_what_correlates_exactly_as_high_as_asked_is_named(other) -> None:
+    table = table_of(price=RISING, ownership=other)
+    (found,) = counted_twice(table, EVEN[:2])
+    limit = min(abs(found.pearson), abs(found.spearman))
+
+    assert counted_twice(table, EVEN[:2], high=limit) == (found,)
+    assert counted_twice(table, EVEN[:2], high=np.nextafter(limit, 2.0)) == ()
 
 
 def test_one_outlier_alone_is_no_likeness() -> None:
@@ -62,7 +72,10 @@ def test_kin_are_named_however_little_they_correlate() -> None:
         ("kin", "price", "ownership"),
         ("kin", "ownership", "stack"),
     ]
-    assert found[1].pearson is None
+    assert found[0].pearson == pytest.approx(np.corrcoef(RISING, MIXED)[0, 1])
+    # ranks 1 to 5 against 3, 1, 5, 2, 4: 1 - 6 * 14 / (5 * 24)
+    assert found[0].spearman == pytest.approx(0.3)
+    assert (found[1].pearson, found[1].spearman) == (None, None)
 
 
 def test_what_has_no_weight_is_not_counted_twice() -> None:
@@ -85,6 +98,14 @@ def test_a_criterion_on_which_all_are_alike_is_named_if_weighed() -> None:
     assert (found.kind, found.criterion, found.share) == ("all alike", "warranty", 0.4)
     assert found.spread == pytest.approx(0.005)
     assert all_alike(table, np.array([0.6, 0.4, 0.0]), within=0.001) == ()
+
+
+def test_two_candidates_may_be_alike_and_the_limit_itself_is() -> None:
+    table = table_of(price=[0.5, 0.75], warranty=[0.4, 0.4])
+
+    assert [each.criterion for each in all_alike(table, np.array([0.5, 0.5]))] == ["warranty"]
+    named = all_alike(table, np.array([0.5, 0.5]), within=0.25)
+    assert [(each.criterion, each.spread) for each in named] == [("price", 0.25), ("warranty", 0.0)]
 
 
 def test_one_candidate_is_not_alike_to_anyone() -> None:
@@ -145,9 +166,24 @@ def test_the_need_that_brings_back_most_comes_first() -> None:
     found = nobody_left(NAMES, ("budget", "ANT+", "rider weight"), passes)
 
     assert found is not None
+    assert found.kind == "nobody left"
     assert found.relief == (("ANT+", ("avocet", "curlew", "egret")), ("budget", ("bittern",)))
     assert [product for product, _ in found.nearest] == ["avocet", "bittern", "curlew", "egret"]
     assert dict(found.nearest)["bittern"] == ("budget",)
+
+
+def test_needs_that_bring_back_as_many_come_by_name_after_one_that_brings_back_more() -> None:
+    # avocet costs too much, bittern lacks ANT+, curlew and dunlin bear too little
+    passes = np.array([[False, True, True], [True, False, True], [True, True, False], [True, True, False]])
+
+    found = nobody_left(NAMES[:4], ("budget", "ANT+", "rider weight"), passes)
+
+    assert found is not None
+    assert found.relief == (
+        ("rider weight", ("curlew", "dunlin")),
+        ("ANT+", ("bittern",)),
+        ("budget", ("avocet",)),
+    )
 
 
 def test_where_no_single_need_helps_the_nearest_products_say_what_they_fail() -> None:
@@ -183,6 +219,9 @@ def test_a_budget_missed_by_little() -> None:
         MissedByLittle("missed by little", "curlew", Decimal(1050), Decimal(50), Decimal(5)),
     )
     assert len(missed_by_little(NAMES, prices, Decimal(1000), Decimal(10))) == 3
+    # the same in thousands
+    (small,) = missed_by_little(NAMES[:1], [Decimal("1.02")], Decimal(1))
+    assert (small.over, small.over_pct) == (Decimal("0.02"), Decimal(2))
 
 
 def test_equal_prices_come_by_product_id() -> None:

@@ -171,3 +171,23 @@ def test_markdown_has_a_table() -> None:
     text = run("rank", "--buyer", "club-racer", "--format", "markdown").stdout
     assert text.startswith("# Ranking for Robin")
     assert "| ---: | --- |" in text
+
+
+@pytest.mark.parametrize("form", ["terminal", "text", "markdown"])
+def test_where_all_fits_on_a_screen_all_is_shown(form: str) -> None:
+    plainly = run("rank", "--buyer", "phone-only", "--format", form).stdout
+    assert run("rank", "--buyer", "phone-only", "--format", form, "--all").stdout == plainly
+
+
+def test_a_screen_shows_so_many_places_and_a_sheet_all(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("spindlewise.render.words_rank.MOST_PLACES", 2)
+
+    def text(*more: str) -> str:
+        return " ".join(run("rank", "--buyer", "phone-only", *more).stdout.split())
+
+    assert "give --all to see every one" in text()
+    assert "give --all to see every one" in text("--format", "text", "--explain")
+    assert "give --all" not in text("--all")
+    assert "give --all" not in text("--format", "markdown")
+    assert text("--format", "csv") == text("--format", "csv", "--all")
+    assert text("--json") == text("--json", "--all")

@@ -1,5 +1,6 @@
 """A market: every product as buyers of one region and currency meet it on one day."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -61,13 +62,16 @@ def open_market(
         {},
         frozenset(name for name, product in catalog.products.items() if standing_notices(product, day)),
     )
+    market.prices.update(
+        {name: paid_for(name, in_force, catalog, region, currency, day) for name in catalog.products}
+    )
+    earned = price_merits(yardstick, market.prices, currency, factor)
     for name, product in catalog.products.items():
-        paid = paid_for(name, in_force, catalog, region, currency, day)
+        paid = market.prices[name]
         fixed = {"weight": weight_standing(product, day, record), **unpriced_standings(product, day)}
-        market.prices[name] = paid
         market.standings[name] = {"price": price_standing(paid, currency), **fixed}
         market.merits[name] = {
-            "price": price_merits(yardstick, paid, factor),
+            "price": earned[name],
             **{criterion: yardstick.merits(standing) for criterion, standing in fixed.items()},
         }
     return market
@@ -78,13 +82,18 @@ def price_scale(yardstick: Yardstick, currency: str, factor: Decimal, share: flo
     return PriceScale((PriceTerm(yardstick.curves["price"], share),), factor, minor_digits(currency))
 
 
-def price_merits(yardstick: Yardstick, paid: Paid | Unpriced, factor: Decimal) -> MeritSpan:
-    """The merit of a price, by the very arithmetic with which break-even prices are found."""
-    if isinstance(paid, Unpriced):
-        return yardstick.merits(price_standing(paid, yardstick.currency))
-    scale = price_scale(yardstick, paid.currency, factor, 1.0)
-    merit = float(scale.points(int(paid.amount.scaleb(scale.exponent)))) / 100.0
-    return merit, merit, merit
+def price_merits(
+    yardstick: Yardstick, prices: Mapping[str, Paid | Unpriced], currency: str, factor: Decimal
+) -> dict[str, MeritSpan]:
+    """The merit of each price, by the very arithmetic with which break-even prices are found."""
+    scale = price_scale(yardstick, currency, factor, 1.0)
+    minor = {n: int(p.amount.scaleb(scale.exponent)) for n, p in prices.items() if isinstance(p, Paid)}
+    merits = (scale.points(list(minor.values())) / 100.0).tolist()
+    found = {name: (merit, merit, merit) for name, merit in zip(minor, merits, strict=True)}
+    for name, paid in prices.items():
+        if isinstance(paid, Unpriced):
+            found[name] = yardstick.merits(price_standing(paid, yardstick.currency))
+    return found
 
 
 def price_standing(paid: Paid | Unpriced, currency: str) -> Standing:

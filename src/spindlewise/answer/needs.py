@@ -147,13 +147,14 @@ def _figures(
             elif not fits:
                 failures.append(Failure("water", f"{code.value} does not satisfy {needs.water}"))
     bounds = (
-        ("weight", needs.weight_g_at_most, weight_g(product, day), "g", -1),
-        ("running time", needs.running_hours_at_least, figure(product, "running_hours", day), "h", 1),
-        ("warranty", needs.warranty_years_at_least, figure(product, "warranty_years", day), "years", 1),
+        ("weight", needs.weight_g_at_most, "g", -1),
+        ("running time", needs.running_hours_at_least, "h", 1),
+        ("warranty", needs.warranty_years_at_least, "years", 1),
     )
-    for name, bound, found, unit, sense in bounds:
+    for name, bound, unit, sense in bounds:
         if isinstance(bound, str):
             continue
+        found = _bounded(product, name, day)
         word = "at most" if sense < 0 else "at least"
         if isinstance(found, Known):
             if (found.value - bound) * sense < 0:
@@ -164,6 +165,13 @@ def _figures(
             unchecked.append(f"{name} {word} {_measure(bound, unit)}: unknown")
         elif found.kind == "none":
             failures.append(Failure(name, f"{name}: none"))
+
+
+def _bounded(product: Product, name: str, day: date) -> Known | Absent:
+    """The figure that a bound is about."""
+    if name == "weight":
+        return weight_g(product, day)
+    return figure(product, "running_hours" if name == "running time" else "warranty_years", day)
 
 
 def _measure(value: float, unit: str) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Hashable
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 
 from spindlewise.answer.merits import MeritSpan, Yardstick
 from spindlewise.answer.standing import Standing
@@ -51,8 +52,13 @@ def receive_all(
 ) -> dict[str, Received]:
     """What every product shows on the buyer's receivers, by product id."""
     receivers = [receiver_now(r) for r in buyer.receivers] or [ANY_RECEIVER]
+
+    @cache  # many products send the same
+    def shown(sent: tuple[LinkNow, ...]) -> tuple[Reception, ...]:
+        return tuple(receive(sent, receiver) for receiver in receivers)
+
     return {
-        name: _received(product, links_now(product, day, with_promised), receivers, buyer, yardstick, day)
+        name: _received(product, shown(links_now(product, day, with_promised)), buyer, yardstick, day)
         for name, product in catalog.products.items()
     }
 
@@ -86,21 +92,15 @@ def _link_now(state: LinkState) -> LinkNow:
 
 
 def _received(
-    product: Product,
-    sent: tuple[LinkNow, ...],
-    receivers: list[ReceiverNow],
-    buyer: Buyer,
-    yardstick: Yardstick,
-    day: date,
+    product: Product, receptions: tuple[Reception, ...], buyer: Buyer, yardstick: Yardstick, day: date
 ) -> Received:
-    receptions = tuple(receive(sent, receiver) for receiver in receivers)
     budget = reading_budget(product, receptions[0], buyer, day, yardstick.unmeasured)
     standings = {
         "detail": detail_standing(receptions[0]),
         "reading_uncertainty": uncertainty_standing(product, budget),
     }
     merits = {name: yardstick.merits(standing) for name, standing in standings.items()}
-    known = yardstick.merits(known_uncertainty(product, budget, buyer))
+    known = yardstick.merits(known_uncertainty(standings["reading_uncertainty"], budget, buyer))
     return Received(receptions, not buyer.receivers, budget, standings, merits, known)
 
 

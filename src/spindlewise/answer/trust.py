@@ -91,13 +91,12 @@ def uncertainty_standing(product: Product, budget: Budget) -> Standing:
     )
 
 
-def known_uncertainty(product: Product, budget: Budget, buyer: Buyer) -> Standing:
+def known_uncertainty(whole: Standing, budget: Budget, buyer: Buyer) -> Standing:
     """The same with the interval of what is known alone: the range of the buyer's own balance, if stated.
 
     Causes that nobody has measured, and a balance that the buyer does not know, stand as they are expected.
-    A figure that is unknown altogether stays so.
+    A figure that is unknown altogether stays so. `whole` is the standing with the whole interval.
     """
-    whole = uncertainty_standing(product, budget)
     if whole.value is None:
         return whole
     if isinstance(buyer.riding.balance_left_pct, str) and has_doubled_side(budget):

@@ -81,7 +81,7 @@ def _day(said: Carried | None) -> date | None:
 
 def _way(said: Carried | None, ways: tuple[Way, ...], silent: Way) -> Way:
     """How the thing is carried; what nobody states is not carried."""
-    return silent if said is None else next(way for way in ways if way == said.how)
+    return silent if said is None else ways[ways.index(said.how)]
 
 
 def _version(text: str) -> tuple[tuple[int, str], ...]:

@@ -93,7 +93,7 @@ def figure(
     product: Product,
     attribute: str,
     as_of: Day,
-    usable: Callable[[Observation], bool] = lambda _: True,
+    usable: Callable[[Observation], bool] | None = None,
     wanted: str = "",
     grade: Grade | None = None,
 ) -> Known | Absent:
@@ -106,14 +106,16 @@ def figure(
     series: Sequence[Observation] | Absence = getattr(product.observations, attribute)
     if isinstance(series, str):
         return Absent(series, "nobody has stated it" if series == "unknown" else "does not apply")
-    candidates = [o for o in seen(series, as_of) if grade is None or o.grade == grade]
+    candidates = seen(series, as_of)
+    if grade is not None:
+        candidates = [o for o in candidates if o.grade == grade]
     if not candidates:
         return Absent("unknown", f"nothing {grade or 'observed'} by {as_of.isoformat()}")
-    fitting = [o for o in candidates if usable(o)]
+    fitting = candidates if usable is None else [o for o in candidates if usable(o)]
     if not fitting:
         return Absent("unknown", f"only on another basis ({basis_words(candidates[0])}); wanted: {wanted}")
     for observation in fitting:
-        if not isinstance(observation, Figure | SignedFigure):
+        if not isinstance(observation, (Figure, SignedFigure)):
             raise ValueError(f"{attribute} is a code, not a number: ask ingress() for it")
         if observation.value == "none":
             return Absent("none", f"{observation.source}, {observation.date.isoformat()}")

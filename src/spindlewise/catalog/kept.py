@@ -16,6 +16,7 @@ import pydantic
 from spindlewise.catalog.bench_files import FOLDER, bench_files
 from spindlewise.catalog.by_columns import ByColumns
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.collector import collector_paused
 from spindlewise.catalog.file_digest import SINGLE
 from spindlewise.catalog.money import RateTable, TaxTable
 from spindlewise.catalog.packing import NotOurs, packed, unpacked
@@ -130,7 +131,8 @@ def _parts(catalog: Catalog) -> list[bytes]:
 def _from_parts(folder: Path, parts: list[bytes], log: bytes) -> Catalog | None:
     """The catalog that these parts and the log's bytes make; None where they make none."""
     try:
-        frame, products, rows = (unpacked(part) for part in parts)
+        with collector_paused():
+            frame, products, rows = (unpacked(part) for part in parts)
         settings, criteria, rates, taxes, files = frame
         prices = _by_columns(log) if rows == BY_COLUMNS else PriceRows(rows)
     except (NotOurs, ValueError, TypeError):

@@ -49,6 +49,10 @@ def rank(
     both_sides: BothSides = False,
     present: Present = None,
     explain: Annotated[bool, typer.Option("--explain", help="Give the reasons for each place.")] = False,
+    whole: Annotated[
+        bool,
+        typer.Option("--all", help="Show every place, where a screen shows the first 20 and their like."),
+    ] = False,
     form: Annotated[str, typer.Option("--format", metavar="|".join(FORMATS))] = "terminal",
     catalog: Catalog = None,
     as_of: AsOf = None,
@@ -69,10 +73,10 @@ def rank(
         buyer, budget, region, currency, receiver, weights, order, rider_mass, both_sides, present
     )
     who = asking_buyer(stated, desk.catalog)
-    _print_ranking(desk, who, style, explain)
+    _print_ranking(desk, who, style, explain, whole)
 
 
-def _print_ranking(desk: "Desk", who: "Buyer", style: str, explain: bool) -> None:
+def _print_ranking(desk: "Desk", who: "Buyer", style: str, explain: bool, whole: bool) -> None:
     from spindlewise.answer.break_evens import break_evens
     from spindlewise.answer.market import NoMarket
     from spindlewise.answer.ranking import rank as ranked
@@ -104,7 +108,8 @@ def _print_ranking(desk: "Desk", who: "Buyer", style: str, explain: bool) -> Non
     else:
         from spindlewise.render.words_rank import rank_blocks
 
-        _print_blocks(rank_blocks(desk.catalog, ranking, even, explain, leads), style)
+        whole = whole or style == "markdown"
+        _print_blocks(rank_blocks(desk.catalog, ranking, even, explain, leads, whole), style)
     if ranking.pick is None:
         raise typer.Exit(NO_ANSWER)
 

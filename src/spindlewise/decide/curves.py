@@ -1,6 +1,6 @@
 """What a figure is worth: value curves between fixed knots, and steps for what is named, not measured."""
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
@@ -34,6 +34,8 @@ class Curve:
 
     x: tuple[float, ...]
     merit: tuple[float, ...]
+    _least: float = field(init=False, repr=False, compare=False)
+    _most: float = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         if len(self.x) != len(self.merit) or not self.x:
@@ -46,6 +48,8 @@ class Curve:
             raise ValueError(f"the knots are {self.x}; they rise strictly")
         if not all(0.0 <= merit <= 1.0 for merit in self.merit):
             raise ValueError(f"the merits at the knots are {self.merit}; each lies in 0 to 1")
+        object.__setattr__(self, "_least", min(self.merit))
+        object.__setattr__(self, "_most", max(self.merit))
 
     def at(self, values: npt.ArrayLike) -> FloatArray:
         """Give the merit of each value, in the shape of `values`; ValueError where a value is NaN."""
@@ -54,7 +58,7 @@ class Curve:
             raise ValueError("a merit was asked for NaN; an unknown figure takes the plausible span instead")
         merits = np.asarray(np.interp(figures, self.x, self.merit))
         # between two knots rounding can carry the interpolation past the better one by one last digit
-        return np.clip(merits, min(self.merit), max(self.merit))
+        return np.clip(merits, self._least, self._most)
 
     def of(self, figure: float) -> float:
         """Give the merit of one figure, with the same bits as `at`, which takes ten times as long for one."""
@@ -67,7 +71,7 @@ class Curve:
         if figure == left:
             return start
         slope = (self.merit[after] - start) / (self.x[after] - left)
-        return min(max(slope * (figure - left) + start, min(self.merit)), max(self.merit))
+        return min(max(slope * (figure - left) + start, self._least), self._most)
 
     def over(self, low: float, high: float) -> tuple[float, float]:
         """Give the exact least and greatest merit that a figure between `low` and `high` can have.
@@ -77,9 +81,9 @@ class Curve:
         """
         if not low <= high:
             raise ValueError(f"the interval runs from {low} to {high}; low <= high is needed")
-        ends = [self.of(low), self.of(high)]
-        inside = [merit for x, merit in zip(self.x, self.merit, strict=True) if low < x < high]
-        return min(ends + inside), max(ends + inside)
+        ends = (self.of(low), self.of(high))
+        inside = self.merit[bisect_right(self.x, low) : bisect_left(self.x, high)]
+        return min(*ends, *inside), max(*ends, *inside)
 
     @property
     def sense(self) -> Sense:

@@ -15,6 +15,8 @@ Ability = Literal["can", "cannot", "unknown"]
 Arrival = Literal["arrives", "does not arrive", "unknown"]
 Channels: TypeAlias = int | Literal["unlimited", "unknown"]
 
+_POWERS: tuple[str, ...] = get_args(Power)
+_CARRIES: tuple[str, ...] = get_args(Carry)
 _WORST_FIRST: tuple[Mode, ...] = ("nothing", "one side only", "one side doubled", "both sides")
 _ARRIVALS: tuple[Arrival, ...] = ("does not arrive", "unknown", "arrives")
 
@@ -35,9 +37,9 @@ class LinkNow:
     firmware: str | None = None
 
     def __post_init__(self) -> None:
-        _one_of("power", self.power, get_args(Power))
-        _one_of("balance", self.balance, get_args(Carry))
-        _one_of("stroke_metrics", self.stroke_metrics, get_args(Carry))
+        _one_of("power", self.power, _POWERS)
+        _one_of("balance", self.balance, _CARRIES)
+        _one_of("stroke_metrics", self.stroke_metrics, _CARRIES)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,8 @@ from spindlewise.reception.doubled_side import DoubledError
 from spindlewise.reception.reading_mode import Mode
 from spindlewise.reception.unmeasured import Unmeasured, not_measured
 
+_MODES: tuple[str, ...] = get_args(Mode)
+
 
 @dataclass(frozen=True, slots=True)
 class BenchEvidence:
@@ -72,8 +74,8 @@ def reading_uncertainty(
     >>> reading_uncertainty("both sides", tolerance_pct=None).missing
     ('claimed tolerance',)
     """
-    if mode not in get_args(Mode):
-        raise ValueError(f"the mode is {mode!r}; it is one of: {', '.join(get_args(Mode))}")
+    if mode not in _MODES:
+        raise ValueError(f"the mode is {mode!r}; it is one of: {', '.join(_MODES)}")
     if mode in ("nothing", "unknown", "one side only"):
         return _unscorable(mode)
     causes, missing = _product_causes(tolerance_pct, bench, unmeasured)

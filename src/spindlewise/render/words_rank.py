@@ -34,6 +34,8 @@ SHORT = {
     "detail": "Shows",
     "ownership": "To own",
 }
+MOST_PLACES, MOST_OUT = 20, 20
+"""On a screen, unless all are asked for. Design choice, no source: nobody compares more at once."""
 HELD_BACK = "- is held back by a safety notice and cannot come first."
 SPARE = {"weight": 2, "ownership": 3, "reading_uncertainty": 4, "detail": 6, "running_time": 7, "warranty": 8}
 
@@ -44,10 +46,12 @@ def rank_blocks(
     even: BreakEvens | None = None,
     explain: bool = False,
     leads: Sequence[CouldLead] = (),
+    whole: bool = True,
 ) -> tuple[Block, ...]:
     """The whole ranking; `explain` adds the reasons for each place, from the figures to the points.
 
-    `leads` says of each candidate whether any weights at all would put it first.
+    `leads` says of each candidate whether any weights at all would put it first. Unless it is to be `whole`,
+    places that nobody reads on a screen are left out and counted: see `told_places`.
     """
     names = naming(catalog)
     blocks: list[Block] = [
@@ -55,23 +59,52 @@ def rank_blocks(
         Paragraph(frame_words(ranking.buyer, ranking), "quiet"),
         Paragraph(weights_words(ranking, names), "quiet"),
     ]
-    if ranking.placed:
-        blocks.append(rank_table(ranking, ranking.placed, names, even))
-        blocks += _marks(ranking)
+    told = ranking.placed if whole else told_places(ranking)
+    if told:
+        blocks.append(rank_table(ranking, told, names, even))
+        blocks += _left_out(len(ranking.order) - len(told), "further place is", "further places are")
+        blocks += _marks(told)
     # what is ridden today is told of too, whether or not it was asked for
-    told = [ranking.buyer.present_pedals, *(each.product for each in ranking.placed if each.held_back)]
-    blocks += notice_blocks(catalog, dict.fromkeys(told), ranking.day, names)
+    noticed = [ranking.buyer.present_pedals, *(each.product for each in told if each.held_back)]
+    blocks += notice_blocks(catalog, dict.fromkeys(noticed), ranking.day, names)
     if explain:
         level = LevelReasons(ranking)
         blocks += [
             block
-            for placed in ranking.placed
+            for placed in told
             for block in _explained(placed, ranking, names, catalog, _lead(placed, leads), level)
         ]
     if ranking.excluded:
         blocks.append(Heading("Out, and why"))
-        blocks.append(Bullets(excluded_sentences(ranking, names)))
+        said = excluded_sentences(ranking, names)
+        # one more than may be told is told as well: to count it would take as long a line
+        most = len(said) if whole or len(said) <= MOST_OUT + 1 else MOST_OUT
+        blocks.append(Bullets(said[:most]))
+        blocks += _left_out(len(said) - most, "more is", "more are")
     return (*blocks, Paragraph(pick_words(ranking, names), "important"), *notice_of_invention(catalog))
+
+
+def told_places(ranking: Ranking) -> tuple[Placed, ...]:
+    """The places that a screen shows: the first MOST_PLACES, all that are level with the first, and all that
+    a safety notice holds back.
+    """
+    if not len(ranking.order):
+        return ()
+    level = frozenset(ranking.place_at(0).level_with)
+    told = [
+        position
+        for position, row in enumerate(ranking.order.tolist())
+        if position < MOST_PLACES or ranking.held_back[row] or ranking.table.products[row] in level
+    ]
+    # the others' stories are not made
+    return tuple(ranking.place_at(position) for position in told)
+
+
+def _left_out(count: int, one: str, several: str) -> list[Block]:
+    if not count:
+        return []
+    said = f"{count:,} {one if count == 1 else several} not shown: give --all to see every one."
+    return [Paragraph(said, "quiet")]
 
 
 def frame_words(buyer: Buyer, ranking: Ranking) -> str:
@@ -141,9 +174,9 @@ def place_marks(told: Sequence[Placed]) -> str:
     return " ".join(said)
 
 
-def _marks(ranking: Ranking) -> list[Block]:
-    said = [place_marks(ranking.placed)] if place_marks(ranking.placed) else []
-    if any(placed.level_with for placed in ranking.placed):
+def _marks(told: Sequence[Placed]) -> list[Block]:
+    said = [place_marks(told)] if place_marks(told) else []
+    if any(placed.level_with for placed in told):
         said.append(f"{TAKE} `rank --explain` names them. An unknown figure counts at its low end.")
     said.append("Scores run from 0 to 100 on scales that do not depend on who else is in the table.")
     return [Paragraph(" ".join(said), "quiet")]
@@ -174,8 +207,8 @@ def _explained(
     level: LevelReasons,
 ) -> list[Block]:
     items = [f"Score {score_words(placed)}."]
-    first = ranking.placed[0]
-    if placed is not first:
+    first = ranking.place_at(0)
+    if placed.product != first.product:
         found = ranking.against(placed.product, first.product)
         beside = behind_words(found)
         beside = f"{beside} as" if beside == SAME_SCORE else beside

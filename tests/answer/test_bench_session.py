@@ -166,7 +166,7 @@ def test_the_note_names_the_recordings_and_their_digests() -> None:
     )
     assert session.recordings[0][1] in bias.note
     assert len(bias.note) <= 600
-    assert (spread.plus_minus, spread.basis) == (0.2, {})
+    assert (spread.plus_minus, spread.basis) == (0.3, {})
 
 
 def test_a_line_is_read_back_as_it_was(tmp_path: Path) -> None:

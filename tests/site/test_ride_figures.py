@@ -103,7 +103,7 @@ def test_of_many_sprints_the_strongest_are_shown_in_the_order_of_the_ride():
 def test_parts_are_opened_by_their_kind_and_place(three):
     found = parts(three, three.aligned)
     words = [each for each, _ in found]
-    assert "Climb at 0:10:19, 0:07:01 long" in words
+    assert "Climb at 0:10:20, 0:07:01 long" in words
     assert "Over-under at 0:20:10, 0:05:20 long" in words
     assert not any("Sprint" in each or "Lap" in each for each in words)
     for _, figure in found:

@@ -76,7 +76,9 @@ class Blocks:
     def drawn(self, draws: int, seed: int) -> Sums:
         """Give `draws` samples of b blocks each, drawn with replacement, the same for the same seed."""
         each, b, k = self.each, self.count, len(self.each.centre)
-        times = np.random.default_rng(seed).multinomial(b, np.full(b, 1.0 / b), size=draws)
+        # as multinomial does, in a tenth of the time: which block each of b draws takes, then how often each
+        taken = np.random.default_rng(seed).integers(0, b, (draws, b)) + b * np.arange(draws)[:, None]
+        times = np.bincount(taken.ravel(), minlength=draws * b).reshape(draws, b)
         table = np.column_stack([each.counts, each.sums, each.products.reshape(b, k * k)])
         total = times.astype(np.float64) @ table
         return Sums(total[:, 0], total[:, 1 : 1 + k], total[:, 1 + k :].reshape(draws, k, k), each.centre)

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+import numpy.typing as npt
 
 from spindlewise.bench.movements import overlaid
 from spindlewise.bench.recording import FloatArray
+
+Spectrum = npt.NDArray[np.complex128]
 
 
 def correlation_curve(first: FloatArray, second: FloatArray, reach: int) -> FloatArray:
@@ -20,24 +23,24 @@ def correlation_curve(first: FloatArray, second: FloatArray, reach: int) -> Floa
     """
     known_first, known_second = np.isfinite(first), np.isfinite(second)
     a, b = np.where(known_first, first, 0.0), np.where(known_second, second, 0.0)
-    length = 1 << int(2 * max(len(a), reach) + 1).bit_length()
+    length = 1 << (len(a) + reach).bit_length()  # beyond it lags would run into each other
     lags = np.arange(-reach, reach + 1)
 
-    def spectrum(values: FloatArray) -> np.ndarray[tuple[int], np.dtype[np.complex128]]:
+    def spectrum(values: FloatArray) -> Spectrum:
         return np.fft.rfft(values, length)
 
-    def at_lags(x: np.ndarray[tuple[int], np.dtype[np.complex128]], y: FloatArray) -> FloatArray:
-        return np.fft.irfft(np.conj(x) * spectrum(y), length)[lags]
+    def at_lags(x: Spectrum, y: Spectrum) -> FloatArray:
+        return np.fft.irfft(np.conj(x) * y, length)[lags]
 
-    mask = spectrum(known_first.astype(np.float64))
-    shared = np.round(at_lags(mask, known_second.astype(np.float64)))
-    energy_first = at_lags(spectrum(a * a), known_second.astype(np.float64))
-    energy_second = at_lags(mask, b * b)
+    masks = [spectrum(known.astype(np.float64)) for known in (known_first, known_second)]
+    shared = np.round(at_lags(masks[0], masks[1]))
+    energy_first = at_lags(spectrum(a * a), masks[1])
+    energy_second = at_lags(masks[0], spectrum(b * b))
     floor = 1e-9 * max(float(np.sum(a * a)), float(np.sum(b * b)), 1e-9)
     moving = (shared >= 10) & (energy_first > floor) & (energy_second > floor)
     curve: FloatArray = np.full(len(lags), np.nan)
     scale = np.sqrt(np.where(moving, energy_first * energy_second, 1.0))
-    return np.divide(at_lags(spectrum(a), b), scale, out=curve, where=moving)
+    return np.divide(at_lags(spectrum(a), spectrum(b)), scale, out=curve, where=moving)
 
 
 def shared_seconds(first: FloatArray, second: FloatArray, lag: int) -> int:
@@ -52,15 +55,19 @@ def block_sums(first: FloatArray, second: FloatArray, lags: Sequence[int], block
     The three are first times second, first squared and second squared; see `correlations`. Swapping the two
     and the signs of the lags gives the same products.
     """
-    length, reach = len(first), max(abs(lag) for lag in lags)
-    beyond = np.full(reach, np.nan)
-    padded = [np.concatenate((row, beyond)) for row in (first, second)]
-    one = np.stack([padded[0][max(-lag, 0) : max(-lag, 0) + length] for lag in lags])
-    two = np.stack([padded[1][max(lag, 0) : max(lag, 0) + length] for lag in lags])
-    both = np.isfinite(one) & np.isfinite(two)
-    one, two = np.where(both, one, 0.0), np.where(both, two, 0.0)
-    edges = np.linspace(0, length, blocks + 1).astype(np.int64)[:-1]
-    return np.stack([np.add.reduceat(product, edges, axis=1) for product in (one * two, one**2, two**2)])
+    known = [np.isfinite(row).astype(np.float64) for row in (first, second)]
+    filled = [np.where(np.isfinite(row), row, 0.0) for row in (first, second)]
+    squared = [row * row for row in filled]
+    sums, numbers, length = np.empty((3, len(lags), blocks)), np.arange(blocks), len(first)
+    for at, lag in enumerate(lags):
+        from_first, from_second = max(-lag, 0), max(lag, 0)
+        common = length - abs(lag)
+        one, two = slice(from_first, from_first + common), slice(from_second, from_second + common)
+        edges = numbers * common // blocks
+        sums[0, at] = np.add.reduceat(filled[0][one] * filled[1][two], edges)
+        sums[1, at] = np.add.reduceat(squared[0][one] * known[1][two], edges)
+        sums[2, at] = np.add.reduceat(known[0][one] * squared[1][two], edges)
+    return sums
 
 
 def correlations(sums: FloatArray) -> FloatArray:

@@ -82,7 +82,7 @@ def without_lone_standstill(first_w: FloatArray, second_w: FloatArray) -> tuple[
     >>> without_lone_standstill(first, second)[0].tolist()
     [90.0, nan, nan, nan, nan, nan, 96.0]
     """
-    still = [_lasting(np.diff(power, prepend=np.nan) == 0.0) for power in (first_w, second_w)]
+    still = [_lasting(_again(power)) for power in (first_w, second_w)]
     alone = _lasting(still[0] != still[1])
     alone[:-1] |= alone[1:]
     alone[1:] |= alone[:-1]
@@ -99,12 +99,20 @@ def overlaid(first: FloatArray, second: FloatArray, lag: int) -> tuple[FloatArra
     return first[max(-lag, 0) : length - max(lag, 0)], second[max(lag, 0) : length - max(-lag, 0)]
 
 
+def _again(power_w: FloatArray) -> BoolArray:
+    """Where a power is the same as a second before."""
+    found = np.zeros(len(power_w), dtype=np.bool_)
+    found[1:] = power_w[1:] == power_w[:-1]
+    return found
+
+
 def _lasting(marked: BoolArray) -> BoolArray:
-    """Those of the marked seconds that follow each other for long enough."""
-    edges = np.diff(np.concatenate(([False], marked, [False])).astype(np.int8))
+    """Those of the marked seconds that stand among `LEAST_STILL_S` in a row, which are three."""
+    three = marked[2:] & marked[1:-1] & marked[:-2]
     found = np.zeros(len(marked), dtype=np.bool_)
-    for begin, end in zip(np.flatnonzero(edges > 0), np.flatnonzero(edges < 0), strict=True):
-        found[begin:end] = end - begin >= LEAST_STILL_S
+    found[2:] |= three
+    found[1:-1] |= three
+    found[:-2] |= three
     return found
 
 
@@ -120,7 +128,10 @@ def _one_a_second(times_s: FloatArray, power_w: FloatArray) -> tuple[FloatArray,
 
 def _part_of_second(times_s: FloatArray) -> float:
     """The part of a second, -0.5 to 0.5, about which times lie: the direction of their mean on a circle."""
-    return float(np.angle(np.exp(2j * np.pi * (times_s - np.floor(times_s))).sum()) / (2.0 * np.pi))
+    parts = times_s - np.floor(times_s + 0.5)
+    if (parts == parts[0]).all():
+        return float(parts[0])
+    return float(np.angle(np.exp(2j * np.pi * parts).sum()) / (2.0 * np.pi))
 
 
 def _bridged(times_s: FloatArray, power_w: FloatArray, seconds: FloatArray) -> FloatArray:

@@ -6,13 +6,14 @@ import os
 import random
 import signal
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
 from multiprocessing.connection import Connection
 from pathlib import Path
 
 import worlds
+from faults.quick_sites import gathering
 from spindlewise.answer.answer_log import LoggedAnswer, append_answer, read_answers, to_log
 from spindlewise.answer.ranking import rank
 from spindlewise.catalog.price_log import append_price, read_price_log
@@ -116,10 +117,8 @@ def _page(name: str, number: int) -> str:
 
 
 def _publish(out: Path, number: int) -> None:
-    def gathered(*_: object) -> Mapping[str, bytes]:
-        return {name: _page(name, number).encode() for name in sorted(PAGES)}
-
-    build.gather = gathered  # type: ignore[assignment]  # in the child alone, or put back by the test
+    pages = {name: _page(name, number).encode() for name in PAGES}
+    build.gather_whole = gathering(pages)  # in the child alone, or put back by the test
     build.publish(worlds.catalog([], []), {}, worlds.DAY, out)
 
 

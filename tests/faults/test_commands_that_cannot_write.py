@@ -13,6 +13,7 @@ from filelock import FileLock
 from typer.testing import Result
 
 from command_line import copied, run
+from faults.quick_sites import gathering
 from spindlewise.catalog import durable
 from spindlewise.site import build
 
@@ -73,7 +74,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     copied(tmp_path)
     (tmp_path / "out").mkdir()
     (tmp_path / "q.csv").write_text("id,buyer\nfirst,club-racer\n")
-    monkeypatch.setattr(build, "gather", lambda *_: {"a.html": b"a page"})
+    monkeypatch.setattr(build, "gather_whole", gathering({"a.html": b"a page"}))
     return tmp_path
 
 

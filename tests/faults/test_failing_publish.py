@@ -10,6 +10,7 @@ import pytest
 
 import worlds
 from faults.interrupted import CALLS, Act, Interrupted, denied, killed, no_space
+from faults.quick_sites import gathering
 from spindlewise.catalog.durable import CannotWrite
 from spindlewise.site import build
 from spindlewise.site.manifest import NAME, read_manifest, sha256
@@ -33,7 +34,7 @@ def way(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> str:
 
 
 def published(pages: dict[str, bytes], out: Path, patch: pytest.MonkeyPatch) -> None:
-    patch.setattr(build, "gather", lambda *_: dict(pages))
+    patch.setattr(build, "gather_whole", gathering(pages))
     build.publish(worlds.catalog([], []), {}, worlds.DAY, out)
 
 

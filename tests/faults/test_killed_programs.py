@@ -14,5 +14,5 @@ RUNS = 5
 def test_a_killed_program_loses_nothing_it_has_acknowledged(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, case: str
 ) -> None:
-    monkeypatch.setattr(build, "gather", build.gather)  # puts the real one back
+    monkeypatch.setattr(build, "gather_whole", build.gather_whole)  # puts the real one back
     assert killed(case, RUNS, tmp_path) >= RUNS

@@ -10,8 +10,7 @@ def places(product, heron=500, siskin=400, buyer=None, **more):
         [worlds.product("heron", **more), worlds.product("siskin")],
         [worlds.price("heron", heron), worlds.price("siskin", siskin, line=3)],
     )
-    [found] = buyer_places({"tester": reply_to(desk, buyer or worlds.buyer())}, product)
-    return found
+    return buyer_places("tester", reply_to(desk, buyer or worlds.buyer()))[product]
 
 
 def test_the_pick_stands_first_up_to_the_price_at_which_the_other_leads():

@@ -1,8 +1,8 @@
 from dataclasses import replace
 
 import worlds
-from spindlewise.answer.desk import Desk
-from spindlewise.site.download_jobs import download_jobs, region_downloads
+from spindlewise.site.download_jobs import region_downloads
+from spindlewise.site.pages import gather
 
 
 def test_every_region_s_page_offers_files_that_are_there(site):
@@ -21,7 +21,6 @@ def test_every_region_s_page_offers_files_that_are_there(site):
 
 def test_a_region_that_cannot_be_served_has_none():
     desk = worlds.desk([worlds.product("heron")], [worlds.price("heron", 500)])
-    whole = {job.path for job in download_jobs(desk, {})}
-    assert "data/comparison-jp.csv" in whole
-    poor = Desk(replace(desk.catalog, rates=type(desk.catalog.rates)(())), desk.day)
-    assert "data/comparison-jp.csv" not in {job.path for job in download_jobs(poor, {})}
+    assert "data/comparison-jp.csv" in gather(desk.catalog, {}, desk.day)
+    poor = replace(desk.catalog, rates=type(desk.catalog.rates)(()))
+    assert "data/comparison-jp.csv" not in gather(poor, {}, desk.day)

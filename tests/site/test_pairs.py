@@ -3,7 +3,7 @@ from spindlewise.answer.reply import reply_to
 from spindlewise.answer.versus import versus
 from spindlewise.render.blocks import Heading, Table
 from spindlewise.render.words_versus import versus_blocks
-from spindlewise.site.pairs import pairs
+from spindlewise.site.pairs import pair_of
 
 
 def desk(*names):
@@ -16,7 +16,7 @@ def desk(*names):
 def test_the_pick_beside_what_comes_next_in_the_words_of_versus():
     world, buyer = desk("heron", "siskin", "plover"), worlds.buyer()
     reply = reply_to(world, buyer)
-    found = pairs(world, {"tester": reply})["tester"]
+    found = pair_of(world, "tester", reply)
     assert (found.first, found.second) == ("heron", "siskin")
     whole = versus_blocks(world.catalog, versus(world, buyer, "heron", "siskin"))
     assert found.words.blocks == whole[: len(found.words.blocks)]
@@ -27,6 +27,6 @@ def test_the_pick_beside_what_comes_next_in_the_words_of_versus():
 
 def test_nobody_stands_alone_beside_nobody():
     alone = desk("heron")
-    assert pairs(alone, {"tester": reply_to(alone, worlds.buyer())}) == {}
+    assert pair_of(alone, "tester", reply_to(alone, worlds.buyer())) is None
     none = desk("heron", "siskin")
-    assert pairs(none, {"tester": reply_to(none, worlds.buyer(budget=1))}) == {}
+    assert pair_of(none, "tester", reply_to(none, worlds.buyer(budget=1))) is None

@@ -1,11 +1,12 @@
 import random
+from dataclasses import replace
 from datetime import date, timedelta
 
 import worlds
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
 from spindlewise.answer.ranking import rank
-from spindlewise.site.pick_moves import Move, pick_moves
+from spindlewise.site.pick_moves import Move, pick_steps
 from spindlewise.site.touched import touched
 
 SINCE = date(2026, 8, 1)
@@ -17,6 +18,11 @@ def pick(catalog, buyer, day):
     except NoMarket:
         return None
     return found.product if found else None
+
+
+def pick_moves(catalog, buyers, since, day, trail=()):
+    steps = pick_steps(catalog, buyers, touched(catalog, since, day), trail)
+    return {step.day: step.moves for step in steps}
 
 
 def plain_twin(catalog, buyers, since, day):
@@ -34,7 +40,7 @@ def plain_twin(catalog, buyers, since, day):
 
 
 def moves(catalog, buyers, since=SINCE, day=worlds.DAY):
-    found = pick_moves(catalog, buyers, touched(catalog, since, day))
+    found = pick_moves(catalog, buyers, since, day)
     return {when: told for when, told in found.items() if told}
 
 
@@ -97,3 +103,22 @@ def test_the_demo_s_pick_moves_on_the_days_that_its_catalog_is_made_for(site):
 def test_no_days_no_moves():
     catalog = worlds.catalog([worlds.product("heron")], [worlds.price("heron", 500)])
     assert moves(catalog, {"tester": worlds.buyer()}, date(2026, 11, 1)) == {}
+
+
+def test_the_trail_of_an_earlier_publish_leads_to_the_same_picks():
+    """A line more in the log: days before its date are not gone over again, and nothing else differs."""
+    buyers = {"one": worlds.buyer(id="one"), "us": worlds.buyer(id="us", region="US", currency="USD")}
+    end = SINCE + timedelta(60)
+    held = 0
+    for seed in range(6):
+        catalog = random_world(seed)
+        rows = list(catalog.prices)
+        for cut in (len(rows) - 1, len(rows) // 2):
+            fewer = replace(catalog, prices=tuple(rows[:cut]))
+            trail = pick_steps(fewer, buyers, touched(fewer, SINCE, end))
+            days = touched(catalog, SINCE, end)
+            found = pick_steps(catalog, buyers, days, trail)
+            assert found == pick_steps(catalog, buyers, days), seed
+            held += sum(any(step is old for old in trail) for step in found)
+    assert held > 20
+    assert pick_steps(catalog, buyers, {}, trail) == ()

@@ -2,8 +2,8 @@ from datetime import date
 
 import worlds
 from spindlewise.answer.reply import reply_to
+from spindlewise.site.buyer_places import buyer_places
 from spindlewise.site.product_view import product_view
-from spindlewise.site.region_table import region_table
 
 CELLS = {
     "date": date(2026, 1, 1),
@@ -17,9 +17,9 @@ CELLS = {
 
 def view(product, prices=(), buyer=None):
     desk = worlds.desk([product, worlds.product("siskin")], [worlds.price("siskin", 400), *prices])
-    tables = {code: region_table(desk, code) for code in desk.catalog.settings.regions}
-    replies = {"tester": reply_to(desk, buyer or worlds.buyer())}
-    return product_view(desk, product, tables, replies)
+    missing = dict.fromkeys(desk.catalog.settings.regions, "")
+    places = buyer_places("tester", reply_to(desk, buyer or worlds.buyer()))
+    return product_view(desk, product, missing, (places[product.id],))
 
 
 def notice(day, ended="none"):
@@ -94,11 +94,8 @@ def test_a_held_back_pedal_has_no_place_with_a_buyer():
 
 
 def test_where_no_region_can_be_served_there_is_neither_price_nor_weight():
-    from spindlewise.site.region_table import RegionTable
-
     product = worlds.product("heron")
     desk = worlds.desk([product], [])
-    table = RegionTable("XX", "Nowhere", "XXX", "no rate", (), (), (), ())
-    found = product_view(desk, product, {"XX": table}, {})
-    assert found.prices_now == (("XX", "Nowhere", None, "no rate"),)
+    found = product_view(desk, product, {"EU": "no rate"}, ())
+    assert found.prices_now == (("EU", desk.catalog.settings.regions["EU"].name, None, "no rate"),)
     assert found.weight is None

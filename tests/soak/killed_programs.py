@@ -12,14 +12,14 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from faults.killing import CASES, killed
 from spindlewise.site import build
 
-REAL = build.gather
+REAL = build.gather_whole
 
 
 def main(runs: int = 200) -> None:
     for case in CASES:
         with tempfile.TemporaryDirectory() as parent:
             acknowledged = killed(case, runs, Path(parent))
-        build.gather = REAL
+        build.gather_whole = REAL
         print(f"{case}: {runs} programs killed, {acknowledged} writes acknowledged, none lost, none torn")
 
 

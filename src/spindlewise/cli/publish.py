@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated, TypeVar
 import typer
 
 from spindlewise.cli.endings import DATA, bad_data, wrong_usage
-from spindlewise.cli.opening import open_desk
+from spindlewise.cli.opening import open_desk, shelf
 from spindlewise.cli.options import AsOf, Catalog, Json, common
 from spindlewise.cli.printing import answer, remark
 
@@ -73,7 +73,8 @@ def publish_site(
         act = build.compared_single if only_check else build.publish_single
         done = act(catalog, buyers, day, out, _progress)
     else:
-        done = (build.compared if only_check else build.publish)(catalog, buyers, day, out, _progress)
+        act_on = build.compared if only_check else build.publish
+        done = act_on(catalog, buyers, day, out, _progress, shelf())
     _tell(done, day, out, json, only_check)
     if only_check and (done.changed or done.removed):
         raise typer.Exit(DATA)

@@ -1,6 +1,6 @@
 """Publishing: everything gathered first, then what changed is written and stale pages are removed."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -9,11 +9,13 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.durable import CannotWrite, reason, remove_leftovers, replace_file
 from spindlewise.catalog.file_digest import digests
+from spindlewise.catalog.shelf import Shelf
 from spindlewise.site.job import Progress, silent
+from spindlewise.site.kept_site import KeptSite, put_site, take_site
 from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manifest, sha256
-from spindlewise.site.pages import gather, single
-from spindlewise.site.picture import pictures_in
+from spindlewise.site.pages import gather_whole, single
 from spindlewise.site.renewal import NotAtOneStroke, renew
+from spindlewise.site.rests_on import bench_digests
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +36,12 @@ class Published:
 
 
 def publish(
-    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, out: Path, progress: Progress = silent
+    catalog: Catalog,
+    buyers: Mapping[str, Buyer],
+    day: date,
+    out: Path,
+    progress: Progress = silent,
+    shelf: Shelf | None = None,
 ) -> Published:
     """Write the site of a catalog on a day into `out`, and touch nothing else that stands there.
 
@@ -43,26 +50,36 @@ def publish(
     that, file by file, the manifest last. A file with the same bytes is not touched. What an earlier publish
     wrote and this one does not is removed, unless its bytes are no longer those that were written. The
     manifest names the catalog's files too, by size and SHA-256, as they stand when the pages have been made.
+    With a shelf, pages are not even made that rest on the same as those that stand there.
     Raises CannotWrite where the folder or a file cannot be written or read, and where a newer program
     published into `out`.
     """
-    whole, found, gone = _compared(catalog, buyers, day, out, progress)
-    _tidy(out, whole)
-    if not found.changed and not found.removed:
-        return found
-    try:
-        renew(out, whole, gone)
-    except NotAtOneStroke as because:
-        _file_by_file(out, whole, found.changed, gone)
-        return replace(found, file_by_file=str(because))
+    plan = _plan(catalog, buyers, day, out, progress, shelf)
+    found = plan.found
+    _tidy(out, (*plan.digests, NAME))
+    if found.changed or found.removed:
+        new = {path: plan.files[path] for path in found.changed}
+        same = [path for path in (*plan.digests, NAME) if path not in new]
+        try:
+            renew(out, new, plan.gone, same)
+        except NotAtOneStroke as because:
+            _file_by_file(out, new, plan.gone)
+            found = replace(found, file_by_file=str(because))
+    if plan.steady:
+        put_site(shelf, plan.kept, out, plan.parts)
     return found
 
 
 def compared(
-    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, out: Path, progress: Progress = silent
+    catalog: Catalog,
+    buyers: Mapping[str, Buyer],
+    day: date,
+    out: Path,
+    progress: Progress = silent,
+    shelf: Shelf | None = None,
 ) -> Published:
     """What `publish` would do now, with nothing done. Raises CannotWrite as it does."""
-    return _compared(catalog, buyers, day, out, progress)[1]
+    return _plan(catalog, buyers, day, out, progress, shelf).found
 
 
 def publish_single(
@@ -85,25 +102,48 @@ def compared_single(
     return Published((), (), (), 1) if same else Published((file.name,), (), (), 0)
 
 
-def _compared(
-    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, out: Path, progress: Progress
-) -> tuple[dict[str, bytes], Published, tuple[str, ...]]:
-    """Every file of the site, its manifest last; what of it is new; and what is to go."""
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    """What a publish is going to do: the files that were made, the digests of all, and what is to go."""
+
+    found: Published
+    files: Mapping[str, bytes]
+    digests: Mapping[str, str]
+    gone: tuple[str, ...]
+    kept: KeptSite
+    parts: Mapping[str, tuple[str, Mapping[str, str]]]
+    steady: bool
+    """Whether the bench's files, which are read while pages are made, stayed as they were."""
+
+
+def _plan(
+    catalog: Catalog,
+    buyers: Mapping[str, Buyer],
+    day: date,
+    out: Path,
+    progress: Progress,
+    shelf: Shelf | None,
+) -> _Plan:
     before = _published_before(out)
-    made = gather(catalog, buyers, day, progress, _kept_pictures(out, before))
-    hashes = {path: sha256(data) for path, data in made.items()}
-    whole = {**made, NAME: Manifest(day.isoformat(), digests(catalog.folder), hashes).to_bytes()}
-    _refuse_links(out, whole)
-    changed = tuple(path for path, data in whole.items() if not _stands(out / path, data))
-    gone, kept = _stale(out, before, made)
+    kept = take_site(shelf, out)
+    pages = before.outputs if before else {}
+    whole = gather_whole(catalog, buyers, day, progress, kept, pages)
+    inputs = digests(catalog.folder)
+    manifest = Manifest(day.isoformat(), inputs, whole.digests).to_bytes()
+    files = {**whole.fresh, NAME: manifest}
+    _refuse_links(out, (*whole.digests, NAME))
+    changed = tuple(path for path, data in files.items() if not _stands(out / path, data))
+    gone, left = _stale(out, before, whole.digests)
     removed = tuple(path for path in gone if _read(out / path) is not None)
-    return whole, Published(changed, removed, kept, len(whole) - len(changed)), gone
+    found = Published(changed, removed, left, len(whole.digests) + 1 - len(changed))
+    steady = bench_digests(inputs) == whole.bench
+    return _Plan(found, files, whole.digests, gone, kept, whole.parts, steady)
 
 
-def _tidy(out: Path, whole: Mapping[str, bytes]) -> None:
+def _tidy(out: Path, names: Iterable[str]) -> None:
     """Remove what killed programs left beside the site and in it."""
     remove_leftovers(out.resolve().parent, out.resolve().name)
-    for folder in sorted({(out / path).parent for path in whole}):
+    for folder in sorted({(out / path).parent for path in names}):
         remove_leftovers(folder)
 
 
@@ -115,18 +155,7 @@ def _published_before(out: Path) -> Manifest | None:
     return read_manifest(data)
 
 
-def _kept_pictures(out: Path, before: Manifest | None) -> dict[str, str]:
-    """The pictures of the pages that stand as an earlier publish wrote them."""
-    found: dict[str, str] = {}
-    for path, written in sorted(before.outputs.items()) if before else ():
-        if path.endswith(".html") and not _through_link(out, path):
-            data = _read(out / path)
-            if data is not None and sha256(data) == written:
-                found.update(pictures_in(data.decode()))
-    return found
-
-
-def _refuse_links(out: Path, made: Mapping[str, bytes]) -> None:
+def _refuse_links(out: Path, made: Collection[str]) -> None:
     """A page, or a folder of the site, that is a link could lead anywhere."""
     folders = {parent.as_posix() for path in made for parent in Path(path).parents if parent.parts}
     for name in sorted({*made, *folders}):
@@ -138,18 +167,18 @@ def _stands(path: Path, data: bytes) -> bool:
     return _read(path) == data
 
 
-def _file_by_file(out: Path, whole: Mapping[str, bytes], changed: Sequence[str], gone: Sequence[str]) -> None:
-    for path in changed:
+def _file_by_file(out: Path, new: Mapping[str, bytes], gone: Iterable[str]) -> None:
+    for path, data in new.items():
         if path != NAME:
-            _write(out / path, whole[path])
+            _write(out / path, data)
     for path in gone:
         try:
             (out / path).unlink(missing_ok=True)
             _remove_empty(out, (out / path).parent)
         except OSError as error:
             raise CannotWrite(f"{out / path}: {reason(error)}") from error
-    if NAME in changed:
-        _write(out / NAME, whole[NAME])
+    if NAME in new:
+        _write(out / NAME, new[NAME])
 
 
 def _write(target: Path, data: bytes) -> None:
@@ -170,7 +199,7 @@ def _read(path: Path) -> bytes | None:
 
 
 def _stale(
-    out: Path, before: Manifest | None, made: Mapping[str, bytes]
+    out: Path, before: Manifest | None, made: Collection[str]
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """What only an earlier publish wrote: what of it goes, and what somebody has changed and so stays."""
     gone: list[str] = []

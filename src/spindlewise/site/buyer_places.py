@@ -1,9 +1,9 @@
 """One product with each published buyer: its place, what it shows there, and what would make it first."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from spindlewise.answer.break_evens import BreakEvens
+from spindlewise.answer.ranking import Placed
 from spindlewise.answer.reply import Reply
 from spindlewise.decide.break_even import BreakEven, Outcome
 from spindlewise.site.places import place_text
@@ -28,15 +28,15 @@ class PlaceWithBuyer:
     because: tuple[str, ...]
 
 
-def buyer_places(replies: Mapping[str, Reply], product: str) -> tuple[PlaceWithBuyer, ...]:
-    """The product with every buyer, by the buyer's id."""
-    return tuple(_place(name, reply, product) for name, reply in sorted(replies.items()))
+def buyer_places(name: str, reply: Reply) -> dict[str, PlaceWithBuyer]:
+    """Every product with one buyer, by the product's id."""
+    placed = {each.product: each for each in reply.ranking.placed}
+    return {product: _place(name, reply, product, placed.get(product)) for product in reply.ranking.received}
 
 
-def _place(name: str, reply: Reply, product: str) -> PlaceWithBuyer:
+def _place(name: str, reply: Reply, product: str, placed: Placed | None) -> PlaceWithBuyer:
     ranking, pick = reply.ranking, reply.pick
     receptions = ranking.received[product].receptions
-    placed = next((each for each in ranking.placed if each.product == product), None)
     is_pick = pick is not None and pick.product == product
     return PlaceWithBuyer(
         buyer=name,

@@ -1,6 +1,6 @@
 """The page of what changed lately: each day with its changes, and what they did to the buyers' picks."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
@@ -8,7 +8,7 @@ from itertools import groupby
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.site.change_events import Event, events
-from spindlewise.site.pick_moves import Move, pick_moves
+from spindlewise.site.pick_moves import Move, Step, pick_steps
 from spindlewise.site.touched import touched
 
 DAYS = 90
@@ -35,6 +35,8 @@ class ChangesPage:
 
     since: date
     days: tuple[ChangedDay, ...]
+    trail: tuple[Step, ...] = ()
+    """How the picks came about, so that the next publish need not go over former days."""
 
     @property
     def moved(self) -> tuple[ChangedDay, ...]:
@@ -42,12 +44,15 @@ class ChangesPage:
         return tuple(day for day in self.days if day.moves)
 
 
-def changes_page(catalog: Catalog, buyers: Mapping[str, Buyer], day: date) -> ChangesPage:
-    """Gather the page: the last 90 days up to the day."""
+def changes_page(
+    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, trail: Sequence[Step] = ()
+) -> ChangesPage:
+    """Gather the page: the last 90 days up to the day; `trail` is the one of an earlier page."""
     since = day - timedelta(DAYS)
     by_day = {when: tuple(found) for when, found in groupby(events(catalog, since, day), key=lambda e: e.day)}
-    moves = pick_moves(catalog, buyers, touched(catalog, since, day))
+    steps = pick_steps(catalog, buyers, touched(catalog, since, day), trail)
+    moves = {step.day: step.moves for step in steps}
     days = sorted({*by_day, *(when for when, found in moves.items() if found)}, reverse=True)
     return ChangesPage(
-        since, tuple(ChangedDay(when, by_day.get(when, ()), moves.get(when, ())) for when in days)
+        since, tuple(ChangedDay(when, by_day.get(when, ()), moves.get(when, ())) for when in days), steps
     )

@@ -11,7 +11,6 @@ from spindlewise.site.comparison import (
     comparison_csv,
     comparison_json,
     comparison_markdown,
-    region_comparison,
 )
 from spindlewise.site.description import description_text
 from spindlewise.site.downloads import prices_csv, products_csv, products_json, ranking_json
@@ -46,24 +45,23 @@ def region_downloads(region: str) -> tuple[Download, ...]:
     )
 
 
-def download_jobs(desk: Desk, replies: Mapping[str, Reply]) -> list[Job]:
-    """The jobs of all downloads."""
-    jobs = [
+def catalog_jobs(desk: Desk) -> list[Job]:
+    """The downloads about products, in which no price stands, and the schemas."""
+    return [
         Job("data/products.csv", lambda: products_csv(desk)),
-        Job("data/prices.csv", lambda: prices_csv(desk)),
         Job("data/products.json", lambda: products_json(desk)),
         Job(RANKING_SCHEMA, lambda: _schema(ranking_schema())),
         Job(PRODUCTS_SCHEMA, lambda: _schema(products_schema())),
     ]
-    jobs += [_ranking(name, reply) for name, reply in replies.items()]
-    for region in desk.catalog.settings.regions:
-        comparison = region_comparison(desk, region)
-        if comparison is not None:
-            jobs += _comparison(desk, region, comparison)
-    return jobs
 
 
-def _comparison(desk: Desk, region: str, comparison: Comparison) -> list[Job]:
+def price_job(desk: Desk) -> Job:
+    """The price log up to the day."""
+    return Job("data/prices.csv", lambda: prices_csv(desk))
+
+
+def comparison_jobs(desk: Desk, region: str, comparison: Comparison) -> list[Job]:
+    """A region's comparison in each of its forms."""
     sheet, data, table, text, _ = (download.path for download in region_downloads(region))
     return [
         Job(sheet, lambda: comparison_csv(desk, comparison)),
@@ -73,7 +71,8 @@ def _comparison(desk: Desk, region: str, comparison: Comparison) -> list[Job]:
     ]
 
 
-def _ranking(name: str, reply: Reply) -> Job:
+def ranking_job(name: str, reply: Reply) -> Job:
+    """A buyer's ranking."""
     return Job(f"data/ranking-{name}.json", lambda: ranking_json(reply))
 
 

@@ -20,7 +20,7 @@ from spindlewise.reception.doubled_side import doubled_error
 from spindlewise.render.as_json import Json
 from spindlewise.site.export_markets import exported_markets
 from spindlewise.site.export_products import exported_product
-from spindlewise.site.export_reception import ABLE, FREE, HEARD, reception_tables
+from spindlewise.site.export_reception import ABLE, FREE, HEARD, ReceptionTables, reception_tables
 
 SCHEMA = "spindlewise weigh 1"
 """Goes up by one whenever a key changes its meaning or goes away."""
@@ -35,10 +35,14 @@ CODES = tuple(
 """Every code that a need can name (IEC 60529)."""
 
 
-def weigh_export(desk: Desk) -> dict[str, Json]:
-    """The whole catalog on the desk's day, without anything of any buyer; JSON can hold all of it."""
+def weigh_export(desk: Desk, tables: ReceptionTables | None = None) -> dict[str, Json]:
+    """The whole catalog on the desk's day, without anything of any buyer; JSON can hold all of it.
+
+    `tables` are its reading modes, worked out unless given.
+    """
     catalog = desk.catalog
-    tables = reception_tables(catalog, desk.yardstick, desk.day)
+    if tables is None:
+        tables = reception_tables(catalog, desk.yardstick, desk.day)
     invented = catalog.settings.invented
     points: dict[str, Json] = {str(name): share for name, share in USUAL_POINTS.items()}
     return {

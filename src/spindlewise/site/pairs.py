@@ -1,6 +1,5 @@
 """Pairs worth a page: each buyer's pick beside what comes next. Any other two: in the browser."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from spindlewise.answer.desk import Desk
@@ -24,13 +23,8 @@ class Pair:
     words: Section
 
 
-def pairs(desk: Desk, replies: Mapping[str, Reply]) -> dict[str, Pair]:
-    """By buyer's id; a buyer without a pick, or with nothing behind it, has none."""
-    found = {name: _pair(desk, name, reply) for name, reply in sorted(replies.items())}
-    return {name: pair for name, pair in found.items() if pair is not None}
-
-
-def _pair(desk: Desk, name: str, reply: Reply) -> Pair | None:
+def pair_of(desk: Desk, name: str, reply: Reply) -> Pair | None:
+    """The pair of a buyer by id; a buyer without a pick, or with nothing behind it, has none."""
     if reply.pick is None or not reply.followers:
         return None
     first, second = reply.pick.product, reply.followers[0].placed.product

@@ -1,8 +1,10 @@
 """What a day's changes did to picks: each buyer's pick as of the day before and as of the day."""
 
-from collections.abc import Iterable, Mapping
+import hashlib
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from itertools import takewhile
 
 from spindlewise.answer.claims import weight_record
 from spindlewise.answer.desk import Desk
@@ -26,37 +28,77 @@ class Move:
 
 
 @dataclass(frozen=True, slots=True)
-class _Leader:
+class Leader:
+    """A buyer's pick, None where there is nothing to recommend, and its score."""
+
     product: str | None
     score: float
 
 
-def pick_moves(
-    catalog: Catalog, buyers: Mapping[str, Buyer], days: Mapping[date, Touched]
-) -> dict[date, tuple[Move, ...]]:
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One day that touched anything: the picks that moved on it, and every buyer's pick at its end.
+
+    `prices` is a digest of all lines of the price log that are dated on or before the day, and of what the
+    step before rests on: a step holds for as long as the catalog but for its prices, and this, are the same.
+    """
+
+    day: date
+    prices: str
+    moves: tuple[Move, ...]
+    leaders: tuple[tuple[str, Leader], ...]
+
+
+def pick_steps(
+    catalog: Catalog, buyers: Mapping[str, Buyer], days: Mapping[date, Touched], trail: Sequence[Step] = ()
+) -> tuple[Step, ...]:
     """For each day, every buyer whose pick is another than on the day before, by buyer id.
 
     `days` are all days that touch anything, in order. Curves are anchored, so nobody's score moves with
     another's: only what a day touches is ranked anew, against the pick; everything, where the pick lost.
+    `trail` holds the steps that were found for the same catalog, buyers and days when the log had fewer
+    prices; those before the first new price still hold.
     """
-    found: dict[date, tuple[Move, ...]] = {}
     if not days:
-        return found
-    desks = _Desks(catalog, next(iter(days)) - timedelta(1))
-    leaders = {name: _leader(desks.whole, buyer) for name, buyer in sorted(buyers.items())}
-    for day, touched in days.items():
+        return ()
+    first = next(iter(days)) - timedelta(1)
+    seen = _seen(catalog, (first, *days))
+    pairs = takewhile(
+        lambda pair: (pair[0].day, pair[0].prices) == (pair[1], seen[pair[1]]), zip(trail, days, strict=False)
+    )
+    steps = [old for old, _ in pairs]
+    if steps:
+        desks = _Desks(catalog, steps[-1].day)
+        leaders = dict(steps[-1].leaders)
+    else:
+        desks = _Desks(catalog, first)
+        leaders = {name: _leader(desks.whole, buyer) for name, buyer in sorted(buyers.items())}
+    for day, touched in list(days.items())[len(steps) :]:
         desks = _Desks(catalog, day, None if touched.everything else desks)
         after = {name: _again(desks, buyers[name], touched, was) for name, was in leaders.items()}
-        found[day] = tuple(
+        moves = tuple(
             Move(name, was.product, after[name].product)
             for name, was in leaders.items()
             if was.product != after[name].product
         )
+        steps.append(Step(day, seen[day], moves, tuple(after.items())))
         leaders = after
+    return tuple(steps)
+
+
+def _seen(catalog: Catalog, days: Iterable[date]) -> dict[date, str]:
+    """For each of these days, in order, a digest of all lines of the log that are dated by it."""
+    rows = sorted(catalog.prices, key=lambda row: (row.date, row.line))
+    digest, at, found = hashlib.sha256(), 0, {}
+    for day in days:
+        while at < len(rows) and rows[at].date <= day:
+            digest.update(repr(rows[at]).encode())
+            at += 1
+        found[day] = digest.hexdigest()
     return found
 
 
-def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: _Leader) -> _Leader:
+def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: Leader) -> Leader:
     if touched.everything:
         return _leader(desks.whole, buyer)
     names = touched.in_region(buyer.region)
@@ -70,13 +112,13 @@ def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: _Leader) -> _Le
     return now if stays or now.score > was.score else _leader(desks.whole, buyer)
 
 
-def _leader(desk: Desk, buyer: Buyer) -> _Leader:
+def _leader(desk: Desk, buyer: Buyer) -> Leader:
     try:
         shown, barred = for_all_eyes(desk, buyer)
         pick = rank(desk, shown, barred=barred).pick
     except NoMarket:
-        return _Leader(None, 0.0)
-    return _Leader(pick.product, pick.score.expected) if pick else _Leader(None, -1.0)
+        return Leader(None, 0.0)
+    return Leader(pick.product, pick.score.expected) if pick else Leader(None, -1.0)
 
 
 class _Desks:

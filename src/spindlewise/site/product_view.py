@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.paid import Paid
-from spindlewise.answer.reply import Reply
 from spindlewise.catalog.as_of import standing_notices, status
 from spindlewise.catalog.model import DatedPrice
 from spindlewise.catalog.product import (
@@ -16,12 +15,12 @@ from spindlewise.catalog.product import (
     Service,
     StatusSince,
 )
-from spindlewise.site.buyer_places import PlaceWithBuyer, buyer_places
+from spindlewise.site.buyer_places import PlaceWithBuyer
 from spindlewise.site.claims import Claim, claims
 from spindlewise.site.link_rows import LinkRows, link_rows
 from spindlewise.site.observation_rows import Attribute, attributes
 from spindlewise.site.price_rows import RegionPrices, region_prices
-from spindlewise.site.region_table import PriceShown, RegionTable, price_shown
+from spindlewise.site.region_table import PriceShown, price_shown
 from spindlewise.site.shown import Shown, shown
 
 
@@ -48,9 +47,9 @@ class ProductView:
 
 
 def product_view(
-    desk: Desk, product: Product, tables: Mapping[str, RegionTable], replies: Mapping[str, Reply]
+    desk: Desk, product: Product, missing: Mapping[str, str], places: tuple[PlaceWithBuyer, ...]
 ) -> ProductView:
-    """Gather the page; `tables` by region, `replies` by buyer."""
+    """Gather the page; `missing` says by region why nothing is sold there, empty where it is."""
     day = desk.day
     reports = () if isinstance(product.reliability, str) else product.reliability
     notices = () if isinstance(product.safety_notices, str) else product.safety_notices
@@ -62,30 +61,34 @@ def product_view(
         notices=standing,
         lifted=tuple(n for n in notices if n.date <= day and n not in standing),
         reports=tuple(sorted((r for r in reports if r.date <= day), key=lambda r: r.date, reverse=True)),
-        prices_now=tuple(_price_now(desk, product, table) for table in tables.values()),
-        weight=_weight(desk, product, tables),
+        prices_now=tuple(_price_now(desk, product, code, why) for code, why in missing.items()),
+        weight=_weight(desk, product, missing),
         attributes=attributes(product, day),
         claims=claims(product, day),
         links=link_rows(product, day),
         history=region_prices(desk.catalog, product.id, day),
         upkeep=_upkeep(desk, product),
-        places=buyer_places(replies, product.id),
+        places=places,
     )
 
 
-def _price_now(desk: Desk, product: Product, table: RegionTable) -> tuple[str, str, PriceShown | None, str]:
-    if table.missing:
-        return table.code, table.name, None, table.missing
-    paid = desk.market(table.code, table.currency).prices[product.id]
+def _price_now(
+    desk: Desk, product: Product, region: str, missing: str
+) -> tuple[str, str, PriceShown | None, str]:
+    facts = desk.catalog.settings.regions[region]
+    if missing:
+        return region, facts.name, None, missing
+    paid = desk.market(region, facts.currency).prices[product.id]
     if isinstance(paid, Paid):
-        return table.code, table.name, price_shown(desk, paid), ""
-    return table.code, table.name, None, paid.because
+        return region, facts.name, price_shown(desk, paid), ""
+    return region, facts.name, None, paid.because
 
 
-def _weight(desk: Desk, product: Product, tables: Mapping[str, RegionTable]) -> Shown | None:
-    for table in tables.values():
-        if not table.missing:
-            return shown(desk.market(table.code, table.currency).standings[product.id]["weight"])
+def _weight(desk: Desk, product: Product, missing: Mapping[str, str]) -> Shown | None:
+    for region, why in missing.items():
+        if not why:
+            currency = desk.catalog.settings.regions[region].currency
+            return shown(desk.market(region, currency).standings[product.id]["weight"])
     return None
 
 

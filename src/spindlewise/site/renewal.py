@@ -24,11 +24,12 @@ class NotAtOneStroke(Exception):  # noqa: N818  # the message reads: not at one 
     """The folder cannot be renewed at one stroke where it stands; nothing was changed."""
 
 
-def renew(out: Path, files: Mapping[str, bytes], gone: Collection[str]) -> None:
+def renew(out: Path, files: Mapping[str, bytes], gone: Collection[str], same: Collection[str] = ()) -> None:
     """Give the folder these files, by relative path, without those that are gone; all else in it stays.
 
     Whoever reads sees the old folder or the new one, never a mixture. A file whose bytes are the same stays
     the same file, and so does what somebody else put there: both stand in the new folder as hard links.
+    `same` are files of ours that were found to stand there as they should, and are not read again.
     Raises CannotWrite, with the old folder as it was, and NotAtOneStroke.
     """
     out = out.resolve()
@@ -38,11 +39,12 @@ def renew(out: Path, files: Mapping[str, bytes], gone: Collection[str]) -> None:
     _begin(out, beside)
     try:
         _stand_in(out, beside, files, gone)
+        _all_there(out, beside, same)
         _take_place(beside, out)
     except BaseException:
         shutil.rmtree(beside, ignore_errors=True)
         raise
-    _clear(beside, out, {*files, *gone})
+    _clear(beside, out, {*files, *gone, *same})
 
 
 def _begin(out: Path, beside: Path) -> None:
@@ -89,6 +91,12 @@ def _stand_in(out: Path, beside: Path, files: Mapping[str, bytes], gone: Collect
         new = beside / path
         if new.is_symlink() or not _same(new, data):
             _write(out / path, new, data)
+
+
+def _all_there(out: Path, beside: Path, names: Collection[str]) -> None:
+    for name in names:
+        if not (beside / name).is_file():
+            raise CannotWrite(f"{out / name}: it went away while the site was made; publish again")
 
 
 def _entries(folder: Path) -> Iterator[tuple[Path, bool]]:

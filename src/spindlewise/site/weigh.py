@@ -8,6 +8,7 @@ from spindlewise.buyer.buyer import Buyer
 from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.site.addresses import relative
 from spindlewise.site.export import weigh_export
+from spindlewise.site.export_reception import ReceptionTables
 from spindlewise.site.frame import Frame
 from spindlewise.site.templating import environment, json_for_script
 from spindlewise.site.weigh_assets import weigh_assets
@@ -17,12 +18,17 @@ WATER = ("IPX4", "IPX5", "IPX6", "IPX7", "IPX8", "IP54", "IP55", "IP66", "IP67",
 """The codes that the form offers; a link may state any other."""
 
 
-def weigh_page(desk: Desk, frame: Frame, buyers: Mapping[str, Buyer]) -> bytes:
-    """The page as bytes; it works from a folder on disk and asks for nothing else."""
+def weigh_page(
+    desk: Desk, frame: Frame, buyers: Mapping[str, Buyer], tables: ReceptionTables | None = None
+) -> bytes:
+    """The page as bytes; it works from a folder on disk and asks for nothing else.
+
+    `tables` are the reading modes of the catalog, worked out unless given.
+    """
     from markupsafe import Markup
 
     own = weigh_assets()
-    export = weigh_export(desk)
+    export = weigh_export(desk, tables)
     template = environment().get_template("weigh.html.j2")
     text = template.render(
         page=PAGE,

@@ -1,5 +1,6 @@
 import json
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -7,6 +8,8 @@ import pytest
 from command_line import copied, run
 from spindlewise.catalog.file_digest import digests
 from spindlewise.site.manifest import Manifest
+
+DEMO = Path(__file__).resolve().parents[2] / "catalog"
 
 
 def spoil(folder: Path, name: str, old: str, new: str) -> None:
@@ -43,6 +46,16 @@ def test_what_could_not_be_read_is_not_counted(tmp_path: Path) -> None:
     result = run("check", catalog=folder)
     assert "2 errors and " in result.stderr
     assert "; read" not in result.stderr
+
+
+def test_a_recording_that_is_not_the_one_that_was_measured_from_is_an_error(tmp_path: Path) -> None:
+    folder = tmp_path / "demo"
+    shutil.copytree(DEMO, folder)
+    assert run("check", catalog=folder).exit_code == 0
+    spoil(folder, "bench/rides/2026-09-12-at-9000-km/pedals.csv", "\n60,", "\n60.0,")
+    result = run("check", "--format", "plain", catalog=folder)
+    assert result.exit_code == 3
+    assert "-reading-2026-09-12.yaml:16:13: error: recordings[4].sha256" in result.stdout
 
 
 def test_against_a_site_a_changed_log_is_an_error_and_a_grown_one_is_none(tmp_path: Path) -> None:

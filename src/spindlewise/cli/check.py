@@ -46,7 +46,8 @@ def check(
 ) -> None:
     """Say everything that is wrong in the catalog.
 
-    All files are read, and all problems are said in one go. With --against, a single bit that has changed
+    All files are read, and all problems are said in one go; recordings behind the bench's observations are
+    held to the digests that stand there. With --against, a single bit that has changed
     in a log, a recording or a page since that publish is found; lines added to a log are no problem.
     """
     asked = common(ctx, catalog, as_of, json)
@@ -94,9 +95,11 @@ def read_all(folder: Path) -> tuple[list[Problem], str]:
     The second is empty where errors keep the catalog from being read as a whole.
     """
     from spindlewise.answer.asking import open_buyers
+    from spindlewise.catalog.bench_digests import changed_recordings
     from spindlewise.catalog.opening import open_catalog
 
     catalog, problems = open_catalog(folder, _progress)
+    problems = [*problems, *changed_recordings(folder)]
     buyers, found = open_buyers(folder / "buyers", catalog)
     read = ""
     if catalog is not None:

@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from small_catalog import Change, said
+from small_catalog import Change, copied, opened, said
+from spindlewise.catalog.bench_files import FOLDER
+from spindlewise.problems import render
 
 TOLD: dict[str, tuple[list[Change], str]] = {
     "before any power pedal": (
@@ -50,3 +52,19 @@ def test_it_is_told_to_the_letter(tmp_path: Path, case: str) -> None:
 @pytest.mark.parametrize("case", PASSES)
 def test_it_passes(tmp_path: Path, case: str) -> None:
     assert said(tmp_path, *PASSES[case]) == ""
+
+
+def test_a_record_of_the_bench_is_looked_at_too(tmp_path: Path) -> None:
+    folder = copied(tmp_path)
+    (folder / FOLDER).mkdir(parents=True)
+    (folder / FOLDER / "a.yaml").write_text(
+        "schema: spindlewise observations 1\nproduct: skerry-duo\nobservations:\n"
+        "  reading_bias_pct:\n    - grade: measured\n      date: 2062-10-01\n"
+        "      source: bench, five sessions\n      value: -0.7\n      plus_minus: 0.2\n"
+        "  reading_spread_pct:\n    - grade: measured\n      date: 2026-10-01\n"
+        "      source: bench, five sessions\n      value: 0.9\n      plus_minus: 0.2\n"
+    )
+    assert render(opened(tmp_path)[1], "plain") == (
+        "catalog/bench/observations/a.yaml:6:13: error: observations.reading_bias_pct[0].date: found "
+        "2062-10-01; write a day from 2000-01-01 to 2028-11-21 (odd-date)\n"
+    )

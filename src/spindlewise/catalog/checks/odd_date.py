@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from spindlewise.catalog.catalog import Catalog
-from spindlewise.catalog.document import Path
+from spindlewise.catalog.document import Path, dotted
 from spindlewise.catalog.finding import at_price, at_value
 from spindlewise.catalog.price_rows import rows_dated_outside
 from spindlewise.problems import Problem
@@ -26,7 +26,7 @@ WRITTEN = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
 def check(catalog: Catalog) -> Iterator[Problem]:
-    """Each odd day in the product files and the price log."""
+    """Each odd day in the product files, the bench's observations and the price log."""
     pinned = catalog.settings.as_of
     latest = LATEST if isinstance(pinned, str) else pinned + AHEAD
     for product in catalog.products:
@@ -36,6 +36,12 @@ def check(catalog: Catalog) -> Iterator[Problem]:
         for path, day in _days(document.data, ()):
             if not EARLIEST <= day <= latest:
                 yield at_value(catalog, product, path, RULE, *_words(day, latest))
+    for record in {id(document): document for document, _ in catalog.added.values()}.values():
+        for path, day in _days(record.data, ()):
+            if not EARLIEST <= day <= latest:
+                told, tip = _words(day, latest)
+                field = dotted(path)
+                yield Problem(record.place(path), "error", RULE, f"{field}: {told}", tip, field)
     for row in rows_dated_outside(catalog.prices, EARLIEST, latest):
         yield at_price(catalog, row, "date", RULE, *_words(row.date, latest))
 

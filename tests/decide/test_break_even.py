@@ -155,3 +155,24 @@ def test_beyond_its_curve_a_price_costs_no_more_points():
     # (1200 - 80) / 2.5; and a pedal whose batteries alone take it past the curve
     assert [str(flat_beyond(owning, row, 2)) for row in (0, 1)] == ["448.000", "0.000"]
     assert str(flat_beyond(PriceScale((), Decimal(1), 0), 0, 2)) == "0"
+    # 1200 / 0.9 is 1333.333...: at 1333.33 there is still something to lose
+    assert str(flat_beyond(PriceScale((PriceTerm(CURVE, 0.5),), Decimal("0.9"), 2), 0, 1)) == "1333.34"
+
+
+def test_currencies_have_up_to_four_decimals():
+    # as the Chilean unit of account (ISO 4217)
+    assert one(PriceScale((PriceTerm(CURVE, 0.5),), Decimal(40), 4), 30, 50).amount == Decimal("22.0000")
+
+
+def test_where_nobody_is_left_there_is_nothing_to_find():
+    scale = PriceScale((PriceTerm(CURVE, 0.5, np.array([])),), Decimal(1), 2)
+    assert break_even(scale, np.array([]), 50.0) == ()
+
+
+def test_prices_are_told_apart_just_below_2_to_the_52():
+    def far(end):
+        return PriceScale((PriceTerm(Curve((0.0, end), (1.0, 0.0)), 1.0),), Decimal(1), 0)
+
+    assert one(far(2.0**52 - 1), 0, 50).amount == pytest.approx(Decimal(2**51))
+    with pytest.raises(ValueError, match=r"2\^52"):
+        far(2.0**52).flat_from()

@@ -36,9 +36,21 @@ def test_low_and_high_are_widened_by_rounding_but_not_by_more():
     ):
         table([[0.1, 0.1], [0.6, 0.1]], [[0.5, 0.5]] * 2, [[0.5, 0.9]] * 2)
     with pytest.raises(
-        ValueError, match=r"column 1 stands above the high merit; low <= expected <= high is needed$"
+        ValueError,
+        match=r"^the expected merit in row 0, column 1 stands above the high merit; low <= expected <= high",
     ):
         table([[0.1, 0.1]] * 2, [[0.5, 0.5]] * 2, [[0.5, 0.4], [0.5, 0.9]])
+
+
+def test_out_of_order_by_as_much_as_rounding_may_is_widened_still():
+    found = table([[1e-9, 0.0]] * 2, [[0.0, 0.0]] * 2, [[0.0, 0.0]] * 2)
+    assert found.low.tolist() == [[0.0, 0.0]] * 2
+
+
+def test_whole_merits_are_kept_as_floats():
+    none_or_all = np.array([[0, 1], [1, 0]])
+    found = MeritTable(NAMES, CRITERIA, none_or_all, none_or_all, none_or_all)
+    assert (found.expected.dtype, found.is_certain) == (np.float64, True)
 
 
 @pytest.mark.parametrize("bad", [-0.1, 1.1, float("nan"), float("inf")])
@@ -48,6 +60,9 @@ def test_merits_outside_0_to_1_are_refused(bad):
         table(good, [[0.5, bad], [0.5, 0.5]], [[1, 1], [1, 1]])
     with pytest.raises(ValueError, match="low merits run from"):
         table([[0.5, bad], [0.5, 0.5]], [[1, 1], [1, 1]], [[1, 1], [1, 1]])
+    with pytest.raises(ValueError, match=r"^high merits run from"):
+        table(good, good, [[0.5, bad], [0.5, 0.5]])
+    assert table(good, good, good).expected.tolist() == good
 
 
 def test_shapes_and_repeated_names_are_refused():
@@ -76,14 +91,17 @@ def test_keep_takes_the_products_named_in_the_order_named():
     assert (kept.low[0, 0], kept.expected[0, 0], kept.high[0, 0]) == (0.3, 0.4, 0.5)
     merits = np.full((2, 2), 0.5)
     assert MeritTable(NAMES, CRITERIA, merits, merits, merits).keep(["heron"]).is_certain
+    assert whole.keep([]).expected.shape == (0, 2)
     with pytest.raises(ValueError, match=r"^the table has no product wigeon, avocet; it has heron, siskin$"):
         whole.keep(["wigeon", "heron", "avocet"])
 
 
 def test_keep_refuses_a_product_named_twice():
     whole = table([[0.1, 0.2], [0.3, 0.4]], [[0.2, 0.3], [0.4, 0.5]], [[0.3, 0.4], [0.5, 0.6]])
-    with pytest.raises(ValueError, match="more than once: heron"):
-        whole.keep(["heron", "heron"])
+    with pytest.raises(
+        ValueError, match=r"^each product stands once in a merit table; more than once: heron$"
+    ):
+        whole.keep(["heron", "siskin", "heron"])
 
 
 def test_rows_of_a_checked_table_are_a_table_of_their_own_that_nobody_can_write_to():

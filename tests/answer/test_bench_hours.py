@@ -103,3 +103,19 @@ def test_a_log_without_a_run_is_a_warning(tmp_path: Path) -> None:
 def test_what_is_dated_later_is_not_seen(tmp_path: Path) -> None:
     read = rows(tmp_path, "0,fresh", "55,empty")
     assert hours_report(read, worlds.catalog([], []), date(2026, 1, 1)).ran == ()
+
+
+def test_claims_on_other_cells_are_named(tmp_path: Path) -> None:
+    (one,) = report(tmp_path, *FOUR_RUNS, cells="two lithium AAA").ran
+    assert (one.claim, one.claimed_on) == (None, ("built-in",))
+    (one,) = report(tmp_path, *FOUR_RUNS).ran
+    assert one.claimed_on == ()
+
+
+def test_a_product_that_the_catalog_does_not_have_is_said_once(tmp_path: Path) -> None:
+    found = report(tmp_path, *FOUR_RUNS, product="some-pedl")
+    assert render(found.problems, "plain") == (
+        "hours.csv:2:31: warning: product: the catalog has no 'some-pedl'; did you mean some-pedal? "
+        "(unknown-product)\n"
+    )
+    assert found.ran[0].claim is None

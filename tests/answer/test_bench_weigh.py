@@ -103,7 +103,7 @@ def test_a_tare_as_heavy_as_the_reading_is_a_problem(tmp_path: Path) -> None:
 
 def test_left_and_right_give_the_pair_and_no_observation_of_their_own(tmp_path: Path) -> None:
     found = report(tmp_path, "left,in,off,202", "left,in,off,202", "right,in,off,203", "right,in,off,203")
-    left, pair, right = found.weighed
+    pair, left, right = found.weighed
     assert [one.what for one in (left, pair, right)] == ["left", "pair", "right"]
     assert (pair.sides, pair.weighing.mean_g, pair.weighing.basis.count) == (True, 405.0, "pair")
     assert weight_observation(left, "w.csv") is None

@@ -1,4 +1,5 @@
 import json
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -35,14 +36,25 @@ def test_an_interval_where_runs_tell_one() -> None:
 
 
 def test_a_bound_and_too_few_runs_say_so() -> None:
-    bound = said(running_time([Run(70, False)]), "cannot tell")
+    bound = said(running_time([Run(50, False)]), "cannot tell")
     assert (
-        "at least 70 h (no runs to the end, 1 still running or charged early); nothing ran out yet" in bound
+        "at least 50 h (no runs to the end, 1 still running or charged early); nothing ran out yet" in bound
     )
     assert bound.endswith("Whether the claim of 50 h holds cannot be told.")
+    longer = said(running_time([Run(50.5, False)]), "cannot tell")
+    assert longer.endswith(
+        "That is longer than the claim of 50 h already; whether it holds as a rule cannot be told."
+    )
     few = said(running_time([Run(55, True)]))
     assert "too few to say how runs differ" in few
     assert few.endswith("Nobody claims hours on these cells.")
+
+
+def test_claims_on_other_cells_are_named() -> None:
+    one = replace(ran(THREE), claimed_on=("one CR2032", "two lithium AAA"))
+    assert hours_sentence(one, names()).endswith(
+        "Nobody claims hours on these cells; they are claimed on one CR2032 and two lithium AAA."
+    )
 
 
 def test_the_page_and_the_json() -> None:

@@ -1,5 +1,6 @@
 """What each weighing comes to in words, on the demo's own readings in the small catalog."""
 
+from dataclasses import replace
 from datetime import date
 from functools import cache
 
@@ -13,11 +14,11 @@ from spindlewise.catalog.weighing_row import read_weighings
 from spindlewise.render.as_text import as_text
 from spindlewise.render.blocks import Table
 from spindlewise.render.words_weigh import (
-    basis_text,
     cells_sentence,
     claim_sentence,
     left_out_sentences,
     weigh_blocks,
+    weighed_text,
 )
 
 
@@ -75,11 +76,16 @@ def test_a_row_for_each_weighing_and_a_tenth_of_a_gram() -> None:
 
 
 @pytest.mark.parametrize(
-    ("basis", "words"),
+    ("what", "batteries", "cleats", "sides", "words"),
     [
-        (("one pedal", "in", "on"), "one pedal, batteries in, cleats on"),
-        (("pair", "not applicable", "off"), "pair, no batteries, cleats off"),
+        ("one pedal", "in", "on", False, "one pedal, batteries in, cleats on"),
+        ("left", "in", "off", False, "left pedal, batteries in, cleats off"),
+        ("pair", "not applicable", "off", False, "pair, no batteries, cleats off"),
+        ("pair", "out", "off", True, "left plus right, batteries out, cleats off"),
     ],
 )
-def test_what_lay_on_the_scales(basis: tuple[str, str, str], words: str) -> None:
-    assert basis_text(WeightBasis(*basis)) == words
+def test_what_lay_on_the_scales(what: str, batteries: str, cleats: str, sides: bool, words: str) -> None:
+    some = report().weighed[0]
+    count = "pair" if what == "pair" else "one pedal"
+    weighing = replace(some.weighing, basis=WeightBasis(count, batteries, cleats))
+    assert weighed_text(replace(some, what=what, weighing=weighing, sides=sides)) == words

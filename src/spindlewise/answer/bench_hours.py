@@ -11,8 +11,9 @@ from spindlewise.bench.conformity import Claim, conformity
 from spindlewise.bench.running_time import RunningTime, running_time, runs_from_log
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.figure import seen
+from spindlewise.catalog.observation import HoursFigure
 from spindlewise.catalog.run_row import RunRow
-from spindlewise.problems import Problem
+from spindlewise.problems import Problem, nearest, quoted
 from spindlewise.units import rounded
 
 
@@ -27,7 +28,10 @@ class ClaimedHours:
 
 @dataclass(frozen=True, slots=True)
 class RanFor:
-    """One product on one kind of cells, to the last line seen; `plus_minus_h` is None where none is known."""
+    """One product on one kind of cells, to the last line seen; `plus_minus_h` is None where none is known.
+
+    `claimed_on` has the cells on which hours are claimed, where these are others.
+    """
 
     product: str
     cells: str
@@ -36,6 +40,7 @@ class RanFor:
     plus_minus_h: float | None
     claim: ClaimedHours | None
     lines: tuple[str, ...]
+    claimed_on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +61,7 @@ def hours_report(
         if row.date <= day:
             groups.setdefault((row.product, row.cells), []).append(row)
     ran = [one for key in sorted(groups) if (one := _ran(groups[key], catalog, day, found))]
+    found += [_stranger(group[0], catalog) for key, group in groups.items() if key[0] not in catalog.products]
     return HoursReport(tuple(ran), tuple(found))
 
 
@@ -97,24 +103,25 @@ def _ran(rows: list[RunRow], catalog: Catalog, day: date, problems: list[Problem
     interval = found.interval
     reach = None if interval is None else max(interval.high - found.hours, found.hours - interval.low)
     first = rows[0]
+    claim = _claim(first, catalog, day, found, reach)
     return RanFor(
         product=first.product,
         cells=first.cells,
         date=max(row.date for row in rows),
         found=found,
         plus_minus_h=reach,
-        claim=_claim(first, catalog, day, found, reach),
+        claim=claim,
         lines=tuple(row.text for row in rows),
+        claimed_on=() if claim else tuple(sorted({one.basis.cells for one in _claims(first, catalog, day)})),
     )
 
 
 def _claim(
     row: RunRow, catalog: Catalog, day: date, found: RunningTime, reach: float | None
 ) -> ClaimedHours | None:
-    product = catalog.products.get(row.product)
-    for claim in seen(product.observations.running_hours, day) if product else ():
+    for claim in _claims(row, catalog, day):
         value = claim.value
-        if claim.grade != "claimed" or isinstance(value, str) or value <= 0 or claim.basis.cells != row.cells:
+        if isinstance(value, str) or value <= 0 or claim.basis.cells != row.cells:
             continue
         basis = {"cells": row.cells}
         if reach is not None:
@@ -124,3 +131,16 @@ def _claim(
             verdict = "cannot tell"
         return ClaimedHours(value, claim.source, verdict)
     return None
+
+
+def _claims(row: RunRow, catalog: Catalog, day: date) -> list[HoursFigure]:
+    product = catalog.products.get(row.product)
+    known = seen(product.observations.running_hours, day) if product else ()
+    return [claim for claim in known if claim.grade == "claimed"]
+
+
+def _stranger(row: RunRow, catalog: Catalog) -> Problem:
+    near = nearest(row.product, catalog.products)
+    tip = f"did you mean {near}?" if near else "there is no claim to hold it to"
+    told = f"product: the catalog has no {quoted(row.product)}"
+    return Problem(row.place, "warning", "unknown-product", told, tip, "product")

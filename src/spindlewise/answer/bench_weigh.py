@@ -48,7 +48,7 @@ class OneThing:
 
 @dataclass(frozen=True, slots=True)
 class WeighReport:
-    """All that was weighed, in order of product, day and basis; `problems` includes the rows' own."""
+    """All that was weighed, in order of product and day, pairs first; `problems` includes the rows' own."""
 
     weighed: tuple[Weighed, ...]
     cells: tuple[OneThing, ...]
@@ -200,6 +200,8 @@ def _stranger(product: str, rows: Sequence[WeighingRow], catalog: Catalog) -> Pr
     return Problem(place, "warning", "unknown-product", told, tip, "product")
 
 
-def _order(one: Weighed) -> tuple[str, date, str, str, str, str, bool]:
+def _order(one: Weighed) -> tuple[str, date, bool, str, bool, str, str, str]:
+    """By product and day, pairs first, and a pair that was weighed as two sides after those that were not."""
     basis = one.weighing.basis
-    return (one.product, one.date, one.what, basis.batteries, basis.cleats, one.weighing.scale, one.sides)
+    rest = (basis.batteries, basis.cleats, one.weighing.scale)
+    return (one.product, one.date, one.what != "pair", one.what, one.sides, *rest)

@@ -19,7 +19,12 @@ def add_to(app: typer.Typer) -> None:
 
 def hours(
     ctx: typer.Context,
-    file: Annotated[Path, typer.Argument(metavar="FILE", help="A CSV of charges and cell changes.")],
+    file: Annotated[
+        Path | None,
+        typer.Argument(
+            metavar="[FILE]", help="A CSV of charges and cell changes; without it the catalog's own."
+        ),
+    ] = None,
     snippet: Snippet = False,
     write: Write = None,
     catalog: Catalog = None,
@@ -40,7 +45,8 @@ def hours(
     from spindlewise.render.as_json import as_json
     from spindlewise.render.words_hours import SCHEMA, hours_blocks, hours_json
 
-    rows, problems = read_runs(file, file.as_posix())
+    path = file if file is not None else desk.catalog.folder / "bench" / "hours.csv"
+    rows, problems = read_runs(path, path.as_posix())
     report = hours_report(rows, desk.catalog, desk.day, problems)
     if report.problems:
         remark(render(report.problems, "plain").rstrip("\n"))
@@ -48,14 +54,14 @@ def hours(
         raise typer.Exit(CANNOT_READ_OR_WRITE)
     wrong = any(problem.level == "error" for problem in report.problems)
     if not report.ran and not wrong:
-        no_answer(f"nothing ran by {desk.day.isoformat()} in {file}")
+        no_answer(f"nothing ran by {desk.day.isoformat()} in {path}")
     if not snippet:
         if asked.json:
             answer(as_json(SCHEMA, hours_json(report, desk.day)))
-        else:
+        elif report.ran:
             page(hours_blocks(desk.catalog, report, desk.day))
     if snippet or write is not None:
-        source = bench_source(file, desk.catalog.folder)
+        source = bench_source(path, desk.catalog.folder)
         observations = [found for one in report.ran if (found := hours_observation(one, source))]
         hand_over(observations, snippet, write, "hours", "one run to the end is needed")
     if wrong:

@@ -63,7 +63,7 @@ def weigh(
     if not snippet:
         if asked.json:
             answer(as_json(SCHEMA, weigh_json(report, desk.day)))
-        else:
+        elif report.weighed:
             page(weigh_blocks(desk.catalog, report, desk.day))
     if snippet or write is not None:
         hand_over(

@@ -6,7 +6,7 @@ from spindlewise.answer.bench_hours import HoursReport, RanFor
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.render.as_json import Json, number
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph
-from spindlewise.render.naming import Naming, naming
+from spindlewise.render.naming import Naming, listed, naming
 from spindlewise.render.words_rank import notice_of_invention
 from spindlewise.units import number_text
 
@@ -41,7 +41,10 @@ def hours_sentence(one: RanFor, names: Naming) -> str:
         low, high = number_text(found.interval.low), _hours(found.interval.high)
         said = f"{_hours(found.hours)} in the middle, between {low} and {high} ({runs})"
     if one.claim is None:
-        return f"{lead} {said}. Nobody claims hours on these cells."
+        others = f"; they are claimed on {listed(one.claimed_on)}" if one.claimed_on else ""
+        return f"{lead} {said}. Nobody claims hours on these cells{others}."
+    if found.says == "at least" and found.hours > one.claim.hours:
+        return f"{lead} {said}. {LONGER.format(claim=_hours(one.claim.hours))}"
     return f"{lead} {said}. {CLAIMS[one.claim.verdict].format(claim=_hours(one.claim.hours))}"
 
 
@@ -60,6 +63,8 @@ CLAIMS = {
     "proved under": "Proved under the claim of {claim}: all of the interval lies below it.",
     "cannot tell": "Whether the claim of {claim} holds cannot be told.",
 }
+
+LONGER = "That is longer than the claim of {claim} already; whether it holds as a rule cannot be told."
 
 
 def hours_json(report: HoursReport, day: date) -> dict[str, Json]:
@@ -84,6 +89,7 @@ def _one(one: RanFor) -> Json:
         "at_least_h": number(found.at_least_h),
         "ended": found.ended,
         "running": found.running,
+        "claimed_on": list(one.claimed_on),
         "claim": None
         if one.claim is None
         else {

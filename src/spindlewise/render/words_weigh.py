@@ -4,7 +4,7 @@ from datetime import date
 
 from spindlewise.answer.bench_claim import Held
 from spindlewise.answer.bench_weigh import OneThing, Weighed, WeighReport
-from spindlewise.bench.weighing import WeightBasis, rounded_up
+from spindlewise.bench.weighing import rounded_up
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.render.blocks import Block, Bullets, Column, Heading, Paragraph, Table
 from spindlewise.render.naming import Naming, listed, naming
@@ -39,7 +39,7 @@ def weigh_blocks(catalog: Catalog, report: WeighReport, day: date) -> tuple[Bloc
 
 def claim_sentence(one: Weighed, names: Naming) -> str:
     """The verdict on the claim in one sentence, by the rule that gives the doubt to nobody (ISO 14253-1)."""
-    lead = f"{names.product(one.product)}, {one.date.isoformat()}, {basis_text(one.weighing.basis)}:"
+    lead = f"{names.product(one.product)}, {one.date.isoformat()}, {weighed_text(one)}:"
     held = one.held
     if held is None:
         return f"{lead} nobody has claimed a weight."
@@ -93,14 +93,12 @@ def left_out_sentences(report: WeighReport) -> list[str]:
     return [*said, "How far another pair of the same product lies from the one that was weighed."]
 
 
-def basis_text(basis: WeightBasis) -> str:
-    """What lay on the scales.
-
-    >>> basis_text(WeightBasis("pair", "not applicable", "off"))
-    'pair, no batteries, cleats off'
-    """
+def weighed_text(one: Weighed) -> str:
+    """What lay on the scales, or was added up from two sides: 'left pedal, batteries in, cleats off'."""
+    basis = one.weighing.basis
+    thing = f"{one.what} pedal" if one.what in ("left", "right") else one.what
     cells = "no batteries" if basis.batteries == "not applicable" else f"batteries {basis.batteries}"
-    return f"{basis.count}, {cells}, cleats {basis.cleats}"
+    return f"{'left plus right' if one.sides else thing}, {cells}, cleats {basis.cleats}"
 
 
 def _table(report: WeighReport, names: Naming) -> Table:

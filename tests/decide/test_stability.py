@@ -63,6 +63,21 @@ def test_it_counts_what_ranking_every_draw_by_itself_counts(held) -> None:
     assert np.isnan(found.central_weights[~ever]).all()
 
 
+@pytest.mark.parametrize("n", [1, 2, 3, 256, 257, 300])
+def test_hundreds_of_products_are_counted_as_a_few_are(n) -> None:
+    """Rows and scores share a whole number, which must have room for as many rows as there are."""
+    merits = np.random.default_rng(n).integers(0, 5, (n, 3)) / 4.0
+    table = table_of(merits, products=tuple(f"pedal-{row:03}" for row in reversed(range(n))))
+    held = np.arange(n) % 7 == 3
+    law = AroundShares((0.5, 0.3, 0.2), 15.0)
+
+    found = stability(table, law, held_back=held, draws=40, seed=n)
+
+    places, beats, _ = plain_twin(table, law, held, 40, n)
+    assert np.array_equal(found.places, places)
+    assert np.array_equal(found.beats, beats)
+
+
 @pytest.mark.parametrize("law", [AnyWeights(3), AroundShares((0.5, 0.3, 0.2), 63.0)])
 def test_threads_change_no_byte(law) -> None:
     table = uncertain_table()

@@ -31,10 +31,10 @@ def worlds_with(first):
         ("auk", "gull", "heron")[:n],
         np.zeros((n, n)),
         np.array(first),
-        np.zeros((n, n)),
         np.zeros((n, 1)),
         10_000,
         1,
+        lambda: np.zeros((n, n)),
     )
 
 

@@ -1,9 +1,10 @@
 """How sure a ranking is: how often each product takes each place when weights and figures move."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
-from functools import partial
+from dataclasses import dataclass, field
+from functools import cached_property, partial
+from typing import TypeVar
 
 import numpy as np
 import numpy.typing as npt
@@ -13,6 +14,8 @@ from spindlewise.decide.score import SETTLED_DECIMALS, held_flags
 from spindlewise.decide.table import BoolArray, FloatArray, IntArray, MeritTable
 from spindlewise.decide.weight_draws import WeightLaw
 
+T = TypeVar("T")
+
 DRAWS_AT_ONCE = 4000
 """Draws that share one seed. A part of the result: other chunks would be other draws."""
 
@@ -20,13 +23,12 @@ SCALE = 100.0 * 10.0**SETTLED_DECIMALS
 """Scores are counted in whole billionths of a point, so that what is equal on paper ties here too."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Stability:
     """What came of `draws` draws from `seed`, for n products on m criteria; products in the table's order.
 
     `places` (n, n): the chance of each product (row) to take each place (column 0 is the first place).
     `first` (n,): the chance of being first; 0 for a product that a safety notice holds back.
-    `beats` (n, n): the chance that the row's product stands above the column's; the diagonal is 0.
     `central_weights` (n, m): the mean of the weights under which the product is first, NaN for a product that
     never is. Chances are shares of the draws, 0 to 1; see `standard_error` for how well they are known.
     """
@@ -34,10 +36,19 @@ class Stability:
     products: tuple[str, ...]
     places: FloatArray
     first: FloatArray
-    beats: FloatArray
     central_weights: FloatArray
     draws: int
     seed: int
+    count_beats: Callable[[], FloatArray] = field(repr=False)
+    """Makes the same draws again and counts who beats whom in them."""
+
+    @cached_property
+    def beats(self) -> FloatArray:
+        """The chance (n, n) that the row's product stands above the column's; the diagonal is 0.
+
+        Every pair in every draw is more work than the places, and few ask: it is counted when somebody does.
+        """
+        return self.count_beats()
 
     def standard_error(self, chances: npt.ArrayLike) -> FloatArray:
         """Give the standard error sqrt(p * (1 - p) / draws) of chances found, in their shape.
@@ -51,7 +62,6 @@ class Stability:
 @dataclass(frozen=True, slots=True, eq=False)
 class _Counts:
     places: IntArray
-    beats: IntArray
     first_weights: FloatArray
 
 
@@ -86,21 +96,24 @@ def stability(
     held = held_flags(held_back, n)
     # in this order a product never loses a tie to one further down
     order = np.array(sorted(range(n), key=lambda row: (held[row], table.products[row])), dtype=np.intp)
-    count = partial(_count, table.expected, weights, merits, order, held[order])
+    draw = partial(_draw, table.expected, weights, merits, order, held[order])
     places = np.zeros((n, n), dtype=np.int64)
-    beats = np.zeros((n, n), dtype=np.int64)
     first_weights = np.zeros((n, m))
-    for counts in _each_chunk(count, draws, seed, threads):
+    for counts in _each_chunk(partial(_count, draw), draws, seed, threads):
         places += counts.places
-        beats += counts.beats
         first_weights += counts.first_weights
     back = np.argsort(order)
-    return _result(
-        table, held, places[back], beats[np.ix_(back, back)], first_weights[back], draws=draws, seed=seed
-    )
+
+    def count_beats() -> FloatArray:
+        beats = sum(
+            _each_chunk(partial(_beats, draw), draws, seed, threads), np.zeros((n, n), dtype=np.int64)
+        )
+        return np.asarray(beats[np.ix_(back, back)] / draws)
+
+    return _result(table, held, places[back], first_weights[back], count_beats, draws=draws, seed=seed)
 
 
-def _each_chunk(count: "partial[_Counts]", draws: int, seed: int, threads: int) -> Iterator[_Counts]:
+def _each_chunk(count: "partial[T]", draws: int, seed: int, threads: int) -> Iterator[T]:
     sizes = [DRAWS_AT_ONCE] * (draws // DRAWS_AT_ONCE)
     if draws % DRAWS_AT_ONCE:
         sizes.append(draws % DRAWS_AT_ONCE)
@@ -112,7 +125,7 @@ def _each_chunk(count: "partial[_Counts]", draws: int, seed: int, threads: int) 
         yield from pool.map(count, seeds, sizes)
 
 
-def _count(
+def _draw(
     expected: FloatArray,
     weight_law: WeightLaw,
     merit_law: MeritLaw | None,
@@ -120,24 +133,66 @@ def _count(
     held: BoolArray,
     seed: np.random.SeedSequence,
     draws: int,
-) -> _Counts:
+) -> tuple[FloatArray, FloatArray]:
+    """Give weights (m, draws) and the scores under them, products in `order`, (n, draws)."""
     generator = np.random.Generator(np.random.SFC64(seed))
     weights = weight_law.draw(generator, draws)
     scores = _scores(expected, weights, merit_law, generator, order)
     if held.any():
         # no score reaches twice the scale, so this puts what is held back below everything else
         scores[held] -= 2.0 * SCALE
-    above, beats = _above(scores)
-    n = len(order)
-    cells = (np.arange(n)[:, None] * n + above).ravel()
-    places = np.bincount(cells, minlength=n * n).reshape(n, n)
-    # each draw has exactly one first; found row by row, they come sorted by product
-    when = np.flatnonzero(above.ravel() == 0) % draws
+    return weights, scores
+
+
+def _count(
+    draw: "partial[tuple[FloatArray, FloatArray]]", seed: np.random.SeedSequence, draws: int
+) -> _Counts:
+    weights, scores = draw(seed, draws)
+    n = len(scores)
+    by_place = _by_place(scores)
+    # each draw has exactly one first; sorted by product, equal ones in the order of the draws
+    first = by_place[:, 0].astype(np.min_scalar_type(n))  # in few bytes, which sort at once
+    when = np.argsort(first, kind="stable")
+    by_place *= n
+    by_place += np.arange(n)
+    places = np.bincount(by_place.ravel(), minlength=n * n).reshape(n, n)
     ever = np.flatnonzero(places[:, 0])
     starts = np.cumsum(places[ever, 0]) - places[ever, 0]
     first_weights = np.zeros((n, len(weights)))
     first_weights[ever] = np.add.reduceat(weights[:, when], starts, axis=1).T
-    return _Counts(places, beats, first_weights)
+    return _Counts(places, first_weights)
+
+
+def _by_place(scores: FloatArray) -> IntArray:
+    """Give the row that takes each place of each draw, (draws, n); of equal scores the upper row goes first.
+
+    A score and its row make one whole number, so that plain sorting puts both in order at once: a score has
+    no more than 39 bits of the 63.
+    """
+    n = len(scores)
+    bits = (n - 1).bit_length()
+    keys = np.empty(scores.T.shape, dtype=np.int64)
+    np.copyto(keys, scores.T, casting="unsafe")
+    np.negative(keys, out=keys)
+    keys <<= bits
+    keys += np.arange(n)
+    keys.sort(axis=1)
+    keys &= (1 << bits) - 1
+    return keys
+
+
+def _beats(
+    draw: "partial[tuple[FloatArray, FloatArray]]", seed: np.random.SeedSequence, draws: int
+) -> IntArray:
+    """Give in how many draws each row stands above each other, (n, n); equal scores go to the upper row."""
+    scores = draw(seed, draws)[1]
+    n = len(scores)
+    beats = np.zeros((n, n), dtype=np.int64)
+    for row in range(n - 1):
+        wins = np.packbits(scores[row] >= scores[row + 1 :], axis=1)
+        beats[row, row + 1 :] = np.bitwise_count(wins).sum(axis=1, dtype=np.int64)
+        beats[row + 1 :, row] = draws - beats[row, row + 1 :]
+    return beats
 
 
 def _scores(
@@ -168,32 +223,12 @@ def _scores(
     return np.rint(scores, out=scores)
 
 
-def _above(scores: FloatArray) -> tuple[IntArray, IntArray]:
-    """Give how many rows stand above each row in each draw, (n, draws), and who beats whom how often.
-
-    Equal scores go to the upper row. Comparing each row with all below it costs no more than sorting every
-    draw, and yields who beats whom on the way.
-    """
-    n, draws = scores.shape
-    above = np.zeros((n, draws), dtype=np.uint8 if n <= 256 else np.uint16)
-    beats = np.zeros((n, n), dtype=np.int64)
-    for row in range(n - 1):
-        wins = scores[row] >= scores[row + 1 :]
-        above[row + 1 :] += wins.view(np.uint8)
-        above[row] += above.dtype.type(n - 1 - row) - np.add.reduce(
-            wins.view(np.uint8), axis=0, dtype=above.dtype
-        )
-        beats[row, row + 1 :] = np.bitwise_count(np.packbits(wins, axis=1)).sum(axis=1, dtype=np.int64)
-        beats[row + 1 :, row] = draws - beats[row, row + 1 :]
-    return above, beats
-
-
 def _result(
     table: MeritTable,
     held: BoolArray,
     places: IntArray,
-    beats: IntArray,
     first_weights: FloatArray,
+    count_beats: Callable[[], FloatArray],
     *,
     draws: int,
     seed: int,
@@ -203,5 +238,11 @@ def _result(
     ever = times_first > 0
     central[ever] = first_weights[ever] / times_first[ever, None]
     return Stability(
-        table.products, places / draws, times_first / draws, beats / draws, central, draws=draws, seed=seed
+        table.products,
+        places / draws,
+        times_first / draws,
+        central,
+        draws=draws,
+        seed=seed,
+        count_beats=count_beats,
     )

@@ -12,7 +12,7 @@ from spindlewise.bench.synthetic_ride import Meter
 from spindlewise.render.as_markdown import as_markdown
 from spindlewise.render.as_text import as_text
 from spindlewise.render.blocks import Heading, Paragraph
-from spindlewise.render.words_ride import NOTHING_SCORED, ride_blocks
+from spindlewise.render.words_ride import NOTHING_SCORED, not_noted_sentences, ride_blocks
 
 
 def blocks(found: RideReport):
@@ -66,8 +66,20 @@ def test_a_ride_that_counts_for_nothing_says_so_first() -> None:
 
 def test_what_the_sheet_lacks_is_named() -> None:
     told = said(demo())
-    assert "- Whether a zero offset was made (hub)." in told
+    assert "- Of spider: the firmware." in told
+    assert "- Of hub: how far it had been ridden, the firmware, the battery and whether a zero" in told
+    assert "The SHA-256 of" not in told
     assert "What nobody noted" not in said(replace(demo(), not_noted=()))
+
+
+def test_a_digest_that_the_sheet_lacks_is_given() -> None:
+    lacking = replace(demo(), not_noted=("crank_mm", "meters.hub.recording.sha256"))
+    digest = next(each.sha256 for each in demo().recordings if each.name == "hub")
+    assert not_noted_sentences(lacking) == (
+        "Of the ride: the cranks on the bike.",
+        "Of hub: the SHA-256 of the recording.",
+        f"The SHA-256 of hub.csv is {digest}.",
+    )
 
 
 def test_what_could_not_be_read_is_named_and_the_clock_is_told() -> None:

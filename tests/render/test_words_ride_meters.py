@@ -125,3 +125,21 @@ def test_a_sprint_that_a_meter_lost_leaves_blanks() -> None:
 )
 def test_times_of_a_ride(seconds: float, shown: str) -> None:
     assert time_text(np.float64(seconds)) == shown
+
+
+def test_files_without_starts_that_fit_each_other_are_told_of() -> None:
+    told = "The files state no starts that can be set against each other"
+    assert told in text(meter_blocks(demo()))  # one counts from zero
+    fitting = replace(demo(), aligned=replace(demo().aligned, starts_known=True))
+    assert told not in text(meter_blocks(fitting))
+
+
+def test_a_recording_of_another_hour_is_asked_about() -> None:
+    """A head unit whose clock was never set, or another ride's file: nobody can tell which."""
+    written = demo().aligned.written.copy()
+    written[demo().aligned.row("hub")] = False
+    apart = replace(demo(), aligned=replace(demo().aligned, written=written))
+    asked = "hub: its file's clock puts it wholly before or after spider, so nothing of it is compared."
+    assert asked in text(meter_blocks(apart))
+    assert "wholly before or after" not in text(meter_blocks(demo()))
+    assert meter_blocks(replace(demo(), aligned=None))

@@ -26,6 +26,11 @@ def test_agreement_with_its_denominator_interval_and_limits() -> None:
     assert plausibility == "Plausibility: cannot tell. No loss is judged: no chain stands between them."
 
 
+def test_of_many_things_that_nobody_noted_the_number_is_said() -> None:
+    hub = next(pair for pair in demo().pairs if (pair.first, pair.second) == ("hub", "spider"))
+    assert "Not noted: 5 things about these two, named below." in verdict_sentences(hub)[1]
+
+
 def test_a_difference_across_the_chain_is_expected() -> None:
     pair = next(pair for pair in demo().pairs if pair.chain)
     agreement, _, plausibility = verdict_sentences(pair)

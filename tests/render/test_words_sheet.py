@@ -17,7 +17,8 @@ def test_everything_that_a_report_would_miss_has_a_blank() -> None:
     ):  # fmt: skip
         assert f"{what}" in told
     assert told.count(BLANK) > 25
-    assert "Fit with 35 N m (bench/weighings.csv)." in told
+    assert "Fit with 35 N m (bench/weighings.csv). The left pedal has a left-hand thread." in told
+    assert "With looseness or play anywhere there is no ride: see a mechanic." in told
     assert "Maker's tolerance, ± 1.5 %" in told
 
 

@@ -19,14 +19,24 @@ KEYS = {
 }
 
 
+def thing_at(path: str) -> tuple[str, str]:
+    """The meter that the path of a sheet's `unknown` is about, empty for the ride, and the thing.
+
+    >>> thing_at("meters.hub.firmware"), thing_at("crank_mm")
+    (('hub', 'the firmware'), ('', 'the cranks on the bike'))
+    """
+    parts = path.split(".")
+    if parts[0] != "meters" or len(parts) < 3:
+        return "", KEYS.get(path, path)
+    key = ".".join(parts[2:])
+    return parts[1], KEYS.get(key, key)
+
+
 def noted_words(path: str) -> str:
     """The thing at the path of a sheet's `unknown`.
 
     >>> noted_words("meters.hub.firmware"), noted_words("crank_mm")
     ('the firmware (hub)', 'the cranks on the bike')
     """
-    parts = path.split(".")
-    if parts[0] != "meters" or len(parts) < 3:
-        return KEYS.get(path, path)
-    key = ".".join(parts[2:])
-    return f"{KEYS.get(key, key)} ({parts[1]})"
+    about, thing = thing_at(path)
+    return f"{thing} ({about})" if about else thing

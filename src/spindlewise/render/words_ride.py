@@ -1,12 +1,14 @@
 """A ride of several meters in words: three verdicts kept apart, and the figures behind them."""
 
-from spindlewise.answer.bench_noted import noted_words
+from pathlib import PurePosixPath
+
+from spindlewise.answer.bench_noted import thing_at
 from spindlewise.answer.bench_ride import RideReport
 from spindlewise.answer.bench_session import NoSession, ProductSessions, RideSession
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.problems import shown
 from spindlewise.render.blocks import Block, Bullets, Heading, Paragraph, Section, blocks_of
-from spindlewise.render.naming import Naming, listed, naming, sentence
+from spindlewise.render.naming import Naming, listed, naming
 from spindlewise.render.words_ride_meters import meter_blocks, segment_blocks, three_blocks
 from spindlewise.render.words_ride_pair import pair_blocks
 from spindlewise.render.words_ride_verdict import verdict_sentences
@@ -45,10 +47,7 @@ def ride_sections(
         short += [Bullets(verdict_sentences(pair)) for pair in report.pairs]
     else:
         short = [Paragraph("There are not two recordings to compare.", "important")]
-    noted: list[Block] = [
-        Heading("What nobody noted"),
-        Bullets(tuple(sentence(noted_words(path)) for path in report.not_noted)),
-    ]
+    noted: list[Block] = [Heading("What nobody noted"), Bullets(not_noted_sentences(report))]
     product: list[Block] = [Heading("What this says of a product"), Paragraph(NOTHING_SCORED)]
     said = session_sentences(sessions, records, names)
     parts: list[tuple[str, list[Block]]] = [
@@ -62,6 +61,21 @@ def ride_sections(
         ("product", [*product, Bullets(said)] if said else product),
     ]
     return tuple(Section(name, tuple(blocks)) for name, blocks in parts if blocks)
+
+
+def not_noted_sentences(report: RideReport) -> tuple[str, ...]:
+    """What the sheet lacks, a sentence for the ride and one a meter; digests that it lacks are given."""
+    by_meter: dict[str, list[str]] = {}
+    for path in report.not_noted:
+        about, thing = thing_at(path)
+        by_meter.setdefault(about, []).append(thing)
+    said = [f"Of {about or 'the ride'}: {listed(things)}." for about, things in by_meter.items()]
+    digests = [
+        f"The SHA-256 of {PurePosixPath(each.source).name} is {each.sha256}."
+        for each in report.recordings
+        if f"meters.{each.name}.recording.sha256" in report.not_noted and each.sha256
+    ]
+    return (*said, *digests)
 
 
 def _head(report: RideReport, names: Naming) -> list[Block]:

@@ -31,6 +31,16 @@ def meter_blocks(report: RideReport) -> list[Block]:
     caption = f"Lag and drift against the clock of {report.reference}"
     table = Table(caption, columns, tuple(_row(each, report.reference) for each in report.recordings))
     said = [sentence for each in report.recordings for sentence in _remarks(each, report.reference)]
+    said += [
+        f"{name}: its file's clock puts it wholly before or after {report.reference}, so nothing of it is "
+        "compared. Is it the same ride, and was that clock set?"
+        for name in _strangers(report)
+    ]
+    if len(report.recordings) > 1 and report.aligned is not None and not report.aligned.starts_known:
+        said.append(
+            "The files state no starts that can be set against each other: each is taken to begin with its "
+            "first row."
+        )
     if len(report.recordings) > 1:
         said.append(
             "Powers are read off between rows, so that a lag below one second does no harm; that takes up to "
@@ -153,6 +163,15 @@ def _remarks(each: RecordingQuality, reference: str) -> list[str]:
     if each.repeats.each_value_times > 1:
         said.append(f"{each.name}: gives each value {each.repeats.each_value_times} times as a rule.")
     return said
+
+
+def _strangers(report: RideReport) -> list[str]:
+    """The recordings that have not one second in common with the reference."""
+    if report.aligned is None:
+        return []
+    written = report.aligned.written
+    with_reference = written & written[report.aligned.row(report.reference)]
+    return [name for name, row in zip(report.aligned.names, with_reference, strict=True) if not row.any()]
 
 
 def _odd(by: str, found: OddOneOut) -> str:

@@ -6,6 +6,9 @@ from spindlewise.bench.verdicts import Number, Verdict
 from spindlewise.render.naming import listed
 from spindlewise.units import number_text, percent_text, watts_text
 
+MOST_NAMED = 4
+"""Of more things that nobody noted their number is said, since each stands in a part of its own."""
+
 EACH_WAY = "Neither is thereby right or wrong."
 
 
@@ -73,7 +76,9 @@ def _quality(verdict: Verdict) -> str:
     others = [why for why in verdict.because if not why.startswith("not noted: ")]
     if others:
         said += f". Because {listed(others)}"
-    if noted:
+    if len(noted) > MOST_NAMED:
+        said += f". Not noted: {len(noted)} things about these two, named below"
+    elif noted:
         said += f". Not noted: {listed(noted)}"
     return f"{said}."
 

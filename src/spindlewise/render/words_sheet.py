@@ -65,7 +65,7 @@ def _steps(sheet: PreTest) -> tuple[str, ...]:
         if isinstance(torque, Known)
         else "Fit with the maker's torque, which the catalog does not know: ask the maker."
     )
-    steps = [said]
+    steps = [f"{said} The left pedal has a left-hand thread."]
     if sheet.after_fitting not in ("unknown", "none", "not applicable"):
         steps.append(f"The maker asks for {sheet.after_fitting}.")
     if sheet.firmware:
@@ -73,6 +73,7 @@ def _steps(sheet: PreTest) -> tuple[str, ...]:
     return (
         *steps,
         "Let the bike stand outside until it has the temperature of the ride, then make the zero offsets.",
+        "With looseness or play anywhere there is no ride: see a mechanic.",
         "Set the clocks of all recorders, and let each write one row a second.",
         "Start all recorders, then ride off. Steady steps of some minutes, some sprints, some coasting.",
     )

@@ -2,13 +2,16 @@
 
 import os
 import pickle
+from dataclasses import FrozenInstanceError
 from datetime import date
 from decimal import Decimal
 
 import pytest
+from pydantic import BaseModel, ConfigDict, ValidationError
 
 import worlds
 from spindlewise.catalog.packing import NotOurs, packed, unpacked
+from spindlewise.catalog.price_row import PriceRow
 
 
 class Calls:
@@ -43,6 +46,60 @@ def test_what_could_be_called_is_refused(thing: object, named: str) -> None:
         unpacked(pickle.dumps(thing))
     with pytest.raises(NotOurs):
         packed(thing)
+
+
+def test_records_come_back_as_they_were_made_and_not_only_equal() -> None:
+    pedal = worlds.product("heron")
+    back = unpacked(packed((pedal, pedal)))
+    assert back[0] is back[1]
+    assert back[0].model_fields_set == pedal.model_fields_set
+    assert back[0].observations.model_fields_set == pedal.observations.model_fields_set
+    assert back[0].model_dump() == pedal.model_dump()
+    with pytest.raises(ValidationError):
+        back[0].name = "Another"
+    row = unpacked(packed(worlds.price("heron", 400)))
+    with pytest.raises(FrozenInstanceError):
+        row.amount = Decimal(1)
+
+
+def test_a_record_where_none_is_looked_for_is_refused_and_not_lost() -> None:
+    with pytest.raises(NotOurs, match="where no record is looked for"):
+        packed({worlds.price("heron", 400): "a key"})
+
+
+class Open(BaseModel):
+    model_config = ConfigDict(extra="allow")
+
+
+def test_a_model_that_holds_more_than_its_fields_is_refused() -> None:
+    with pytest.raises(NotOurs, match="holds more than its fields"):
+        packed(Open(more=1))
+
+
+HERON = worlds.price("heron", 400)
+
+
+@pytest.mark.parametrize(
+    "groups",
+    [
+        1,
+        [(PriceRow, [HERON], [[1]])],
+        [(PriceRow, [HERON, 1], [[1, 1]] * 11)],
+        [(PriceRow, [HERON], [[1, 2]] * 11)],
+        [(Decimal, [Decimal(1)], [])],
+        [
+            (
+                type(worlds.product("heron")),
+                [worlds.product("heron")],
+                [["no fields"], [set()], [None], [None]],
+            )
+        ],
+    ],
+    ids=["a number", "a part short", "another kind", "a value too many", "no record", "no fields"],
+)
+def test_what_would_fill_records_otherwise_than_we_do_is_refused(groups: object) -> None:
+    with pytest.raises(NotOurs):
+        unpacked(pickle.dumps((HERON, groups)))
 
 
 @pytest.mark.parametrize(

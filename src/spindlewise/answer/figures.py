@@ -1,6 +1,7 @@
 """The figures that rest on a product's own observations alone: running time, warranty, stack."""
 
 import math
+from collections.abc import Callable
 from datetime import date
 
 from spindlewise.answer.standing import Standing
@@ -8,15 +9,6 @@ from spindlewise.catalog.figure import Absent, Known, figure, stack_mm
 from spindlewise.catalog.product import Product
 
 TOP, SOLE = "axis to pedal top", "axis to sole"
-
-
-def unpriced_standings(product: Product, day: date) -> dict[str, Standing]:
-    """The standings that rest on the product's own observations alone."""
-    return {
-        "running_time": as_standing("running_time", figure(product, "running_hours", day), "h"),
-        "warranty": as_standing("warranty", figure(product, "warranty_years", day), "years"),
-        "stack": as_standing("stack", stack_to_top(product, day), "mm"),
-    }
 
 
 def as_standing(criterion: str, found: Known | Absent, unit: str) -> Standing:
@@ -48,3 +40,18 @@ def stack_to_top(product: Product, day: date) -> Known | Absent:
         to_sole.source,
         f"worked out: {to_sole.value:g} mm to the sole less the cleat's {cleat:g} mm",
     )
+
+
+UNPRICED: dict[str, Callable[[Product, date], Standing]] = {
+    "running_time": lambda product, day: as_standing(
+        "running_time", figure(product, "running_hours", day), "h"
+    ),
+    "warranty": lambda product, day: as_standing("warranty", figure(product, "warranty_years", day), "years"),
+    "stack": lambda product, day: as_standing("stack", stack_to_top(product, day), "mm"),
+}
+"""By criterion, the standings that rest on the product's own observations alone."""
+
+
+def unpriced_standings(product: Product, day: date) -> dict[str, Standing]:
+    """All of them."""
+    return {criterion: work(product, day) for criterion, work in UNPRICED.items()}

@@ -6,10 +6,11 @@ from datetime import date
 from decimal import Decimal
 
 from spindlewise.answer.claims import weight_standing
-from spindlewise.answer.figures import unpriced_standings
+from spindlewise.answer.figures import UNPRICED
 from spindlewise.answer.merits import MeritSpan, Yardstick
 from spindlewise.answer.paid import Paid, Unpriced, paid_for
 from spindlewise.answer.standing import Standing
+from spindlewise.answer.worked_out import WorkedOut
 from spindlewise.catalog.as_of import standing_notices
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.money import MissingRate, Money
@@ -17,6 +18,9 @@ from spindlewise.catalog.price_log import prices_in_force
 from spindlewise.decide.break_even import PriceScale, PriceTerm
 from spindlewise.decide.claims_record import ClaimsRecord
 from spindlewise.units import minor_digits
+
+MARKET_CRITERIA = ("price", "weight", *UNPRICED)
+"""The criteria that do not depend on who asks."""
 
 
 class NoMarket(ValueError):  # noqa: N818  # an answer of its kind, not an error of the program
@@ -33,9 +37,9 @@ class Market:
     factor: Decimal
     """So much of the value curves' currency is one unit of the buyer's."""
     prices: dict[str, Paid | Unpriced]
-    standings: dict[str, dict[str, Standing]]
+    standings: Mapping[str, Mapping[str, Standing]]
     """By product, then by criterion."""
-    merits: dict[str, dict[str, MeritSpan]]
+    merits: Mapping[str, Mapping[str, MeritSpan]]
     held_back: frozenset[str]
     """Products with a standing safety notice."""
 
@@ -52,29 +56,29 @@ def open_market(
         raise NoMarket(f"no rate from {currency} to {yardstick.currency} on or before {day.isoformat()}")
     factor = unit.money.amount
     in_force = prices_in_force(catalog.prices, region, day)
-    market = Market(
-        region,
-        currency,
-        day,
-        factor,
-        {},
-        {},
-        {},
-        frozenset(name for name, product in catalog.products.items() if standing_notices(product, day)),
-    )
-    market.prices.update(
-        {name: paid_for(name, in_force, catalog, region, currency, day) for name in catalog.products}
-    )
-    earned = price_merits(yardstick, market.prices, currency, factor)
-    for name, product in catalog.products.items():
-        paid = market.prices[name]
-        fixed = {"weight": weight_standing(product, day, record), **unpriced_standings(product, day)}
-        market.standings[name] = {"price": price_standing(paid, currency), **fixed}
-        market.merits[name] = {
-            "price": earned[name],
-            **{criterion: yardstick.merits(standing) for criterion, standing in fixed.items()},
-        }
-    return market
+    products = catalog.products
+    prices = {name: paid_for(name, in_force, catalog, region, currency, day) for name in products}
+    earned = price_merits(yardstick, prices, currency, factor)
+
+    def standing(name: str, criterion: str) -> Standing:
+        if criterion == "price":
+            return price_standing(prices[name], currency)
+        if criterion == "weight":
+            return weight_standing(products[name], day, record)
+        return UNPRICED[criterion](products[name], day)
+
+    def standings_of(name: str) -> Mapping[str, Standing]:
+        return WorkedOut(MARKET_CRITERIA, lambda criterion: standing(name, criterion))
+
+    def merit(name: str, criterion: str) -> MeritSpan:
+        return earned[name] if criterion == "price" else yardstick.merits(standings[name][criterion])
+
+    def merits_of(name: str) -> Mapping[str, MeritSpan]:
+        return WorkedOut(MARKET_CRITERIA, lambda criterion: merit(name, criterion))
+
+    standings = WorkedOut(products, standings_of)
+    held_back = frozenset(name for name, product in products.items() if standing_notices(product, day))
+    return Market(region, currency, day, factor, prices, standings, WorkedOut(products, merits_of), held_back)
 
 
 def price_scale(yardstick: Yardstick, currency: str, factor: Decimal, share: float) -> PriceScale:

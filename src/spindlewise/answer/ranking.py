@@ -9,11 +9,15 @@ import numpy as np
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.field import Field, field_for
+from spindlewise.answer.field_merits import FieldMerits
+from spindlewise.answer.market import MARKET_CRITERIA
+from spindlewise.answer.merits import MeritSpan
 from spindlewise.answer.needs import Failure, Sifted, with_price
 from spindlewise.answer.paid import Paid, Unpriced
 from spindlewise.answer.received import Received
 from spindlewise.answer.standing import Standing
 from spindlewise.answer.weighing import Weighed, weigh
+from spindlewise.answer.worked_out import WorkedOut
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.decide.differences import Differences, differences
 from spindlewise.decide.level import Levels, Spreads, footing, levels, spreads
@@ -77,13 +81,17 @@ class Ranking:
     barred: frozenset[str]
     table: MeritTable
     scores: Scores
-    everyone: FloatArray
-    """The expected score of every product of the field, whether it meets the needs or not."""
     order: IntArray
     held_back: BoolArray
     standings: Mapping[str, Mapping[str, Standing]]
     prices: Mapping[str, Paid | Unpriced]
     received: Mapping[str, Received]
+    merits: FieldMerits
+
+    @cached_property
+    def everyone(self) -> FloatArray:
+        """The expected score of every product of the field, whether it meets the needs or not."""
+        return score(self.merits.whole, self.weighed.shares).expected
 
     @cached_property
     def placed(self) -> tuple[Placed, ...]:
@@ -188,11 +196,9 @@ def rank(
         ],
         dtype=np.intp,
     )
-    # a score has the same bits whoever else is scored, so the whole field may be scored at once
-    whole = _all_merits(desk, buyer, weighed.criteria, with_promised)
-    all_scores = score(whole, weighed.shares)
-    table, held = whole.at_rows(among), field.held_back[among]
-    scores = Scores(all_scores.low[among], all_scores.expected[among], all_scores.high[among])
+    merits = _merits(desk, buyer, weighed.criteria, with_promised)
+    table, held = merits.candidates(among), field.held_back[among]
+    scores = score(table, weighed.shares)
     return Ranking(
         buyer=buyer,
         day=desk.day,
@@ -203,12 +209,12 @@ def rank(
         barred=barred,
         table=table,
         scores=scores,
-        everyone=all_scores.expected,
         order=ranking_order(table.products, scores.expected, held),
         held_back=held,
         standings=standings_of(desk, buyer, weighed.criteria, with_promised),
         prices=desk.market(buyer.region, buyer.currency).prices,
         received=desk.received(buyer, with_promised),
+        merits=merits,
     )
 
 
@@ -221,14 +227,14 @@ def standings_of(
     owned = desk.ownership(buyer) if "ownership" in criteria else {}
 
     def joined() -> Mapping[str, Mapping[str, Standing]]:
-        return {
-            name: {
+        return WorkedOut(
+            market.standings,
+            lambda name: {
                 **market.standings[name],
                 **received[name].standings,
                 **(owned[name].standings if owned else {}),
-            }
-            for name in market.standings
-        }
+            },
+        )
 
     like = desk.likeness(buyer)
     key = ("standings", buyer.region, buyer.currency, like.reception, with_promised)
@@ -243,24 +249,24 @@ def merit_table(
     with_promised: bool = False,
 ) -> MeritTable:
     """The merits of these products on these criteria, for this buyer."""
-    return _all_merits(desk, buyer, criteria, with_promised).keep(names)
+    return _merits(desk, buyer, criteria, with_promised).of(names)
 
 
-def _all_merits(desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool) -> MeritTable:
-    """The merits of the whole catalog, read and checked once for all buyers who are alike in them."""
+def _merits(desk: Desk, buyer: Buyer, criteria: tuple[str, ...], with_promised: bool) -> FieldMerits:
+    """The merits of the catalog, read and checked once for all buyers who are alike in them."""
+    market, received = desk.market(buyer.region, buyer.currency), desk.received(buyer, with_promised)
     owned = "ownership" in criteria
 
-    def read() -> MeritTable:
-        market, received = desk.market(buyer.region, buyer.currency), desk.received(buyer, with_promised)
-        own = desk.ownership(buyer) if owned else {}
-        rows = []
-        for name in market.merits:
-            found = {**market.merits[name], **received[name].merits, **(own[name].merits if own else {})}
-            rows.append([found[criterion] for criterion in criteria])
-        spans = np.array(rows, dtype=np.float64).reshape(len(rows), len(criteria), 3)
-        low, expected, high = spans.transpose(2, 0, 1)
-        return MeritTable(tuple(market.merits), criteria, low, expected, high)
+    def spans(criterion: str) -> Mapping[str, MeritSpan]:
+        if criterion in MARKET_CRITERIA:
+            return WorkedOut(market.merits, lambda name: market.merits[name][criterion])
+        if criterion == "ownership":
+            own = desk.ownership(buyer)
+            return {name: own[name].merits[criterion] for name in own}
+        return WorkedOut(received, lambda name: received[name].merits[criterion])
 
     like = desk.likeness(buyer)
     key = ("merits", buyer.region, buyer.currency, like.reception, with_promised, criteria)
-    return desk.kept((*key, like.riding if owned else None), read)
+    return desk.kept(
+        (*key, like.riding if owned else None), lambda: FieldMerits(tuple(market.merits), criteria, spans)
+    )

@@ -1,9 +1,9 @@
 """What a buyer's receivers show of each product, and how far the reading may be trusted."""
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
+from functools import cache, cached_property
 
 from spindlewise.answer.merits import MeritSpan, Yardstick
 from spindlewise.answer.standing import Standing
@@ -23,18 +23,44 @@ ANY_RECEIVER = ReceiverNow(
 """Stands in where a buyer states no receiver: the best case, and said to be so."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Received:
     """A product on the buyer's receivers: all of them in the buyer's order, the first one counting."""
 
+    product: Product
+    buyer: Buyer
+    day: date
+    yardstick: Yardstick
     receptions: tuple[Reception, ...]
-    assumed: bool
-    """Whether no receiver was stated and the best case stands in."""
-    budget: Budget
-    standings: dict[str, Standing]
-    merits: dict[str, MeritSpan]
-    reading_known: MeritSpan
-    """The merits of the reading's uncertainty with all that nobody has measured as it is expected to be."""
+
+    @property
+    def assumed(self) -> bool:
+        """Whether no receiver was stated and the best case stands in."""
+        return not self.buyer.receivers
+
+    @cached_property
+    def budget(self) -> Budget:
+        """How far the reading on the first receiver may be trusted."""
+        return reading_budget(self.product, self.reception, self.buyer, self.day, self.yardstick.unmeasured)
+
+    @cached_property
+    def standings(self) -> Mapping[str, Standing]:
+        """What the first receiver shows, and how far it may be trusted, by criterion."""
+        return {
+            "detail": detail_standing(self.reception),
+            "reading_uncertainty": uncertainty_standing(self.product, self.budget),
+        }
+
+    @cached_property
+    def merits(self) -> Mapping[str, MeritSpan]:
+        """The merits of both."""
+        return {name: self.yardstick.merits(standing) for name, standing in self.standings.items()}
+
+    @cached_property
+    def reading_known(self) -> MeritSpan:
+        """The merits of the reading's uncertainty, with all that nobody has measured as it is expected."""
+        whole = self.standings["reading_uncertainty"]
+        return self.yardstick.merits(known_uncertainty(whole, self.budget, self.buyer))
 
     @property
     def reception(self) -> Reception:
@@ -58,7 +84,7 @@ def receive_all(
         return tuple(receive(sent, receiver) for receiver in receivers)
 
     return {
-        name: _received(product, shown(links_now(product, day, with_promised)), buyer, yardstick, day)
+        name: Received(product, buyer, day, yardstick, shown(links_now(product, day, with_promised)))
         for name, product in catalog.products.items()
     }
 
@@ -89,19 +115,6 @@ def links_now(product: Product, day: date, with_promised: bool = False) -> tuple
 def _link_now(state: LinkState) -> LinkNow:
     since = state.since.isoformat() if state.since else ""
     return LinkNow(state.protocol, state.power, state.balance, state.stroke_metrics, since, state.firmware)
-
-
-def _received(
-    product: Product, receptions: tuple[Reception, ...], buyer: Buyer, yardstick: Yardstick, day: date
-) -> Received:
-    budget = reading_budget(product, receptions[0], buyer, day, yardstick.unmeasured)
-    standings = {
-        "detail": detail_standing(receptions[0]),
-        "reading_uncertainty": uncertainty_standing(product, budget),
-    }
-    merits = {name: yardstick.merits(standing) for name, standing in standings.items()}
-    known = yardstick.merits(known_uncertainty(standings["reading_uncertainty"], budget, buyer))
-    return Received(receptions, not buyer.receivers, budget, standings, merits, known)
 
 
 def detail_standing(reception: Reception) -> Standing:

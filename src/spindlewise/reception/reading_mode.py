@@ -19,6 +19,8 @@ _POWERS: tuple[str, ...] = get_args(Power)
 _CARRIES: tuple[str, ...] = get_args(Carry)
 _WORST_FIRST: tuple[Mode, ...] = ("nothing", "one side only", "one side doubled", "both sides")
 _ARRIVALS: tuple[Arrival, ...] = ("does not arrive", "unknown", "arrives")
+_CARRIED: dict[Carry, Arrival] = {"carried": "arrives", "absent": "does not arrive", "unknown": "unknown"}
+_ABLE: dict[Ability, Arrival] = {"can": "arrives", "cannot": "does not arrive", "unknown": "unknown"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +106,7 @@ def receive(links: Sequence[LinkNow], receiver: ReceiverNow) -> Reception:
     readings = [(link.protocol, receive_over(link, receiver)) for link in heard]
     taken, best = min(readings, key=lambda each: (_preference(each[1]), each[0], each[1].because))
     others = {f"over {protocol}: {reading.mode}" for protocol, reading in readings if protocol != taken}
-    return replace(best, because=(*best.because, *sorted(others)))
+    return replace(best, because=(*best.because, *sorted(others))) if others else best
 
 
 def receive_over(link: LinkNow, receiver: ReceiverNow) -> Reception:
@@ -213,17 +215,15 @@ def _preference(reading: Reception) -> tuple[int | str, ...]:
 
 
 def _all_of(*parts: Arrival) -> Arrival:
-    return min(parts, key=_ARRIVALS.index)
+    return next(arrival for arrival in _ARRIVALS if arrival in parts)
 
 
 def _carried(carry: Carry) -> Arrival:
-    arrivals: dict[Carry, Arrival] = {"carried": "arrives", "absent": "does not arrive", "unknown": "unknown"}
-    return arrivals[carry]
+    return _CARRIED[carry]
 
 
 def _able(ability: Ability) -> Arrival:
-    arrivals: dict[Ability, Arrival] = {"can": "arrives", "cannot": "does not arrive", "unknown": "unknown"}
-    return arrivals[ability]
+    return _ABLE[ability]
 
 
 def _one_of(what: str, given: str, allowed: tuple[str, ...]) -> None:

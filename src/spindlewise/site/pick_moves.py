@@ -55,7 +55,7 @@ def pick_steps(
     """For each day, every buyer whose pick is another than on the day before, by buyer id.
 
     `days` are all days that touch anything, in order. Curves are anchored, so nobody's score moves with
-    another's: only what a day touches is ranked anew, against the pick; everything, where the pick lost.
+    another's: only what a day touches is ranked anew, among the scores of the day before.
     `trail` holds the steps that were found for the same catalog, buyers and days when the log had fewer
     prices; those before the first new price still hold.
     """
@@ -69,21 +69,29 @@ def pick_steps(
     steps = [old for old, _ in pairs]
     if steps:
         desks = _Desks(catalog, steps[-1].day)
-        leaders = dict(steps[-1].leaders)
+        fields = {name: _Field(leader) for name, leader in steps[-1].leaders}
     else:
         desks = _Desks(catalog, first)
-        leaders = {name: _leader(desks.whole, buyer) for name, buyer in sorted(buyers.items())}
+        fields = {name: _whole(desks, buyer) for name, buyer in sorted(buyers.items())}
     for day, touched in list(days.items())[len(steps) :]:
         desks = _Desks(catalog, day, None if touched.everything else desks)
-        after = {name: _again(desks, buyers[name], touched, was) for name, was in leaders.items()}
+        after = {name: _again(desks, buyers[name], touched, was) for name, was in fields.items()}
         moves = tuple(
-            Move(name, was.product, after[name].product)
-            for name, was in leaders.items()
-            if was.product != after[name].product
+            Move(name, was.leader.product, after[name].leader.product)
+            for name, was in fields.items()
+            if was.leader.product != after[name].leader.product
         )
-        steps.append(Step(day, seen[day], moves, tuple(after.items())))
-        leaders = after
+        steps.append(Step(day, seen[day], moves, tuple((name, now.leader) for name, now in after.items())))
+        fields = after
     return tuple(steps)
+
+
+@dataclass(frozen=True, slots=True)
+class _Field:
+    """A buyer's pick, and the scores of all that could be picked; None where not all were looked at."""
+
+    leader: Leader
+    scores: Mapping[str, float] | None = None
 
 
 def _seen(catalog: Catalog, days: Iterable[date]) -> dict[date, str]:
@@ -98,27 +106,41 @@ def _seen(catalog: Catalog, days: Iterable[date]) -> dict[date, str]:
     return found
 
 
-def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: Leader) -> Leader:
+def _again(desks: "_Desks", buyer: Buyer, touched: Touched, was: _Field) -> _Field:
     if touched.everything:
-        return _leader(desks.whole, buyer)
+        return _whole(desks, buyer)
     names = touched.in_region(buyer.region)
     if not names:
         return was
-    now = _leader(desks.of(names | ({was.product} if was.product else set())), buyer)
-    if was.product not in names:
-        return now
+    if was.scores is not None:
+        others = {name: score for name, score in was.scores.items() if name not in names}
+        return _led({**others, **_scores(desks.of(names), buyer)})
+    pick = was.leader.product
+    now = _led(_scores(desks.of(names | ({pick} if pick else set())), buyer)).leader
     # the pick itself was touched: whoever was behind it may lead now, unless something is better than it was
-    stays = now.product == was.product and now.score == was.score
-    return now if stays or now.score > was.score else _leader(desks.whole, buyer)
+    stays = pick not in names or now == was.leader or now.score > was.leader.score
+    return _Field(now) if stays else _whole(desks, buyer)
 
 
-def _leader(desk: Desk, buyer: Buyer) -> Leader:
+def _whole(desks: "_Desks", buyer: Buyer) -> _Field:
+    return _led(_scores(desks.of(desks.catalog.products), buyer))
+
+
+def _led(scores: Mapping[str, float]) -> _Field:
+    """The field with its leader: the highest score, of equal ones the first by id, as in a ranking."""
+    first = min(scores, key=lambda name: (-scores[name], name), default=None)
+    return _Field(Leader(first, -1.0 if first is None else scores[first]), scores)
+
+
+def _scores(desk: Desk, buyer: Buyer) -> dict[str, float]:
+    """The expected score of every product that no need keeps out and no safety notice holds back."""
+    shown, barred = for_all_eyes(desk, buyer)
     try:
-        shown, barred = for_all_eyes(desk, buyer)
-        pick = rank(desk, shown, barred=barred).pick
+        found = rank(desk, shown, barred=barred)
     except NoMarket:
-        return Leader(None, 0.0)
-    return Leader(pick.product, pick.score.expected) if pick else Leader(None, -1.0)
+        return {}
+    names, scores = found.table.products, found.scores.expected.tolist()
+    return {name: score for name, score, held in zip(names, scores, found.held_back, strict=True) if not held}
 
 
 class _Desks:
@@ -128,11 +150,6 @@ class _Desks:
         self.catalog, self.day = catalog, day
         self._record: ClaimsRecord = before._record if before else weight_record(catalog, day)
         self._made: dict[frozenset[str], Desk] = {}
-
-    @property
-    def whole(self) -> Desk:
-        """A desk on everything."""
-        return self.of(frozenset(self.catalog.products))
 
     def of(self, names: Iterable[str]) -> Desk:
         """A desk on these products, with the record of the whole catalog."""

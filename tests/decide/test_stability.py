@@ -159,6 +159,39 @@ def test_a_law_of_ones_own_can_draw_figures_and_put_them_through_their_curve() -
     assert found.first[0] == pytest.approx(0.5, abs=4 * found.standard_error(0.5))
 
 
+class Settled:
+    """The merits that a later weighing found, the same in every draw; by criterion: rows and their merits."""
+
+    def __init__(self, found) -> None:
+        self.found = found
+
+    def draw(self, generator, criterion, draws):
+        if criterion not in self.found:
+            return None
+        rows, merits = self.found[criterion]
+        return np.array(rows), np.repeat(np.array(merits)[:, None], draws, axis=1)
+
+
+def test_merits_drawn_on_several_criteria_add_up() -> None:
+    table = table_of([[0.0, 0.0, 0.5], [0.5, 0.5, 0.5]])
+    each = HeldWeights((0.4, 0.4, 0.2))
+
+    assert stability(table, each, draws=10).first.tolist() == [0.0, 1.0]
+    both = Settled({0: ([0], [0.6]), 1: ([0], [0.6])})
+    assert stability(table, each, both, draws=10).first.tolist() == [1.0, 0.0]
+    all_rows = Settled({0: ([0, 1], [0.6, 0.5]), 1: ([0, 1], [0.6, 0.5])})
+    assert stability(table, each, all_rows, draws=10).first.tolist() == [1.0, 0.0]
+
+
+def test_a_merit_drawn_just_as_high_as_a_rivals_ties_with_it() -> None:
+    table = table_of([[0.0], [0.75]], products=("heron", "avocet"))
+
+    found = stability(table, HeldWeights((1.0,)), Settled({0: ([0], [0.75])}), draws=10)
+
+    # avocet by its id
+    assert found.first.tolist() == [0.0, 1.0]
+
+
 def test_a_merit_held_by_its_law_stands_as_expected() -> None:
     table = table_of([[0.2, 0.9], [0.8, 0.5]], low=[[0.0, 0.9], [0.8, 0.5]], high=[[1.0, 0.9], [0.8, 0.5]])
     kinds = np.array([[UNIFORM, NORMAL], [NORMAL, NORMAL]])
@@ -169,8 +202,8 @@ def test_a_merit_held_by_its_law_stands_as_expected() -> None:
     assert found.first[0] == pytest.approx(0.6, abs=4 * found.standard_error(0.6))
 
 
-def test_more_products_than_a_byte_can_count() -> None:
-    n = 300
+@pytest.mark.parametrize("n", [256, 257, 300])
+def test_more_products_than_a_byte_can_count(n) -> None:
     merits = np.arange(n)[:, None] / n
 
     found = stability(table_of(merits), AnyWeights(1), draws=10)

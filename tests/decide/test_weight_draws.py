@@ -48,6 +48,8 @@ def test_a_number_says_what_a_word_says() -> None:
     assert concentration(0.25) == concentration("fairly")
     # a spread as large as the share itself is the widest that makes sense
     assert concentration(1.0) == 3.0
+    # 4 / 0.09 - 1, to nine digits
+    assert concentration(0.3) == 43.444444444
 
 
 @pytest.mark.parametrize("sure", ["quite", 0.0, -0.1, 1.5, float("nan")])
@@ -63,6 +65,14 @@ def test_a_share_of_nothing_stays_nothing_and_shares_need_not_add_up_to_one() ->
 
     assert (weights[1] == 0.0).all()
     assert weights[0].mean() == pytest.approx(0.75, abs=4 * (0.75 * 0.25 / 16 / DRAWS) ** 0.5)
+    assert weights[0].std() == pytest.approx((0.75 * 0.25 / 16) ** 0.5, rel=0.02)
+
+
+def test_a_buyer_may_be_less_sure_than_of_nothing() -> None:
+    """Below a concentration of 1 the weight gathers on one criterion or the other."""
+    weights = drawn(AroundShares((1.0, 1.0), 0.5))[0]
+
+    assert weights.std() == pytest.approx((0.25 / 1.5) ** 0.5, rel=0.02)
 
 
 def test_any_weights_are_uniform_on_the_simplex() -> None:
@@ -117,6 +127,10 @@ def test_shares_that_cannot_be_are_refused(shares) -> None:
 def test_a_concentration_that_cannot_be_is_refused(concentration) -> None:
     with pytest.raises(ValueError, match=r"^the concentration is .*; a finite number above 0 is needed$"):
         AroundShares((1.0,), concentration)
+
+
+def test_a_single_criterion_has_all_the_weight() -> None:
+    assert drawn(AnyWeights(1), 3).tolist() == [[1.0, 1.0, 1.0]]
 
 
 def test_no_criteria_are_refused() -> None:

@@ -83,3 +83,37 @@ def test_the_present_share_lies_in_its_own_range_to_the_last_bit():
     # level at exactly 2/7, where 0.2 / 0.7 is one last digit more than the present share
     price, _ = weight_ranges(table([[0.5, 0.0], [0.0, 0.2]]), np.array([2.0, 5.0]))
     assert price.low == price.share < 0.2 / 0.7
+
+
+def test_the_range_is_that_of_the_best_product_not_held_back():
+    price, _ = weight_ranges(
+        table([[1, 1], [1, 0], [0, 1]]), np.array([0.7, 0.3]), held_back=[True, False, False]
+    )
+    assert (price.low, price.low_rival) == (0.5, "wigeon")
+
+
+def test_the_other_criteria_keep_their_ratios():
+    price = weight_ranges(table([[0, 1, 0], [1, 0, 0]]), np.array([1.0, 3.0, 1.0]))[0]
+    # lead 3/4 on the others together, -1 on price: level where 3/4 (1 - t) = t
+    assert (price.low, price.high) == (0.0, pytest.approx(3 / 7))
+
+
+def test_the_nearest_of_several_ends_counts_on_the_way_up_too():
+    price, weight = weight_ranges(table([[0, 1], [1, 0.4], [0.5, 0.5]]), np.array([0.2, 0.8]))
+    # siskin is level where 0.6 (1 - t) = t, wigeon only at a half
+    assert (price.high, price.high_rival) == (pytest.approx(0.375), "siskin")
+    assert (weight.low, weight.low_rival) == (pytest.approx(0.625), "siskin")
+    price, _ = weight_ranges(table([[0, 1], [1, 0]]), np.array([0.2, 0.8]))
+    assert (price.high, price.high_rival) == (0.5, "siskin")
+
+
+def test_of_two_rivals_at_the_same_upper_end_the_smaller_id_is_named():
+    names = ("wigeon", "heron", "avocet")
+    price, _ = weight_ranges(table([[1, 0], [0, 1], [1, 0]], names), np.array([0.2, 0.8]))
+    assert price.high_rival == "avocet"
+
+
+def test_a_tie_but_for_the_last_bit_is_lost_with_the_first_gram_of_weight_elsewhere():
+    # heron is first by its id alone; siskin is better on weight, which counts nothing yet
+    _, weight = weight_ranges(table([[0.3, 0.0], [0.1 + 0.2, 1.0]]), np.array([1.0, 0.0]))
+    assert (weight.low, weight.high, weight.high_rival) == (0.0, 0.0, "siskin")

@@ -47,6 +47,7 @@ def test_the_arithmetic_can_be_followed() -> None:
     found = prediction(FOUR_MAKERS, "Dunmere", 320.0)
 
     stray = found.own_weight * found.own_stray_pct + (1 - found.own_weight) * found.pooled_stray_pct
+    assert (found.maker, found.claimed) == ("Dunmere", 320.0)
     assert found.stray_pct == pytest.approx(stray)
     assert found.predicted == pytest.approx(320.0 * (1 + found.stray_pct / 100))
 
@@ -120,9 +121,29 @@ def test_a_short_record_predicts_nothing(n) -> None:
     assert found == NoPrediction("Aldermoor", 300.0, n, LEAST_PAIRS)
 
 
+def test_a_record_of_nothing_one_or_two_claims_nothing_that_it_does_not_know() -> None:
+    empty = claims_record([])
+    assert (empty.own, empty.pairs, empty.mean_stray) == ({}, 0, 0.0)
+    assert (empty.within, empty.mean_variance, empty.between) == (0.0, 0.0, None)
+    # one weighing to 1 %: all that is known of the scatter is that of the scale
+    one = claims_record(pairs_of("Aldermoor", 2.0, u=0.01))
+    assert (one.within, one.mean_variance) == (pytest.approx(1e-4), pytest.approx(1e-4))
+    # two, 2 % apart: a variance of 2, of the mean 1
+    two = claims_record(pairs_of("Aldermoor", 2.0, 4.0))
+    assert (two.within, two.mean_variance) == (pytest.approx(2e-4), pytest.approx(1e-4))
+
+
+def test_four_makers_are_enough_but_not_with_one_measurement_each() -> None:
+    record = claims_record(pair for i in range(4) for pair in pairs_of(f"maker {i}", float(i)))
+    assert record.pooled_because == "no maker measured twice"
+
+
 def test_makers_who_differ_by_chance_only_are_all_taken_alike() -> None:
     pairs = [pair for i in range(4) for pair in pairs_of(f"maker {i}", 1.0 + i / 100, 3.0 + i / 100)]
 
+    record = claims_record(pairs)
+    assert record.between == 0.0
+    assert record.mean_variance == pytest.approx(record.within / len(pairs))
     found = prediction(pairs, "maker 3")
 
     assert found.own_weight == 0.0
@@ -136,6 +157,9 @@ def test_makers_true_to_the_last_digit_are_taken_at_their_word() -> None:
     found = prediction(pairs, "maker 3")
 
     assert (found.predicted, found.plus_minus) == (200.0, 0.0)
+    # and so is a newcomer, of whom nothing else can be said
+    newcomer = prediction(pairs, "Eastholm")
+    assert (newcomer.predicted, newcomer.plus_minus) == (200.0, 0.0)
 
 
 def test_makers_each_constant_but_different_keep_their_own_mean() -> None:
@@ -202,7 +226,9 @@ def test_shrinking_lies_nearer_the_truth_than_the_makers_own_means() -> None:
     assert shrunk < 0.85 * own
 
 
-@pytest.mark.parametrize(("claimed", "measured"), [(0, 1), (1, 0), (-1, 1), (math.inf, 1), (1, math.nan)])
+@pytest.mark.parametrize(
+    ("claimed", "measured"), [(0, 1), (1, 0), (-1, 1), (math.inf, 1), (1, math.nan), (1, math.inf)]
+)
 def test_figures_that_cannot_be_are_refused(claimed, measured) -> None:
     with pytest.raises(ValueError, match=r"^claimed \S+, measured \S+; both are above 0 and finite$"):
         ClaimPair("Aldermoor", claimed, measured)

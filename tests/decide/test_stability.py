@@ -219,6 +219,13 @@ def test_standard_errors() -> None:
     assert (found.draws, found.seed, found.products) == (400, 1, ("pedal 000", "pedal 001"))
 
 
+def test_one_draw_will_do_and_a_hundred_thousand_are_usual() -> None:
+    table = table_of([[1.0], [0.0]])
+
+    assert stability(table, AnyWeights(1), draws=1).first.tolist() == [1.0, 0.0]
+    assert stability(table, HeldWeights((1.0,))).draws == 100_000
+
+
 def test_a_law_for_other_criteria_or_no_products_is_refused() -> None:
     with pytest.raises(
         ValueError,

@@ -7,10 +7,12 @@ import math
 import numpy as np
 import pytest
 
+from spindlewise.reception.budget import Budget
 from spindlewise.reception.crank_setting import crank_setting_error
 from spindlewise.reception.doubled_side import doubled_error
 from spindlewise.reception.reading_mode import Mode
 from spindlewise.reception.uncertainty import BenchEvidence, reading_uncertainty
+from spindlewise.reception.unmeasured import Plausible, Unmeasured
 
 ROOT_3 = math.sqrt(3)
 
@@ -191,3 +193,96 @@ def test_drawn_rides_agree_with_the_budget() -> None:
     inside = (budget.low_error_pct <= error_pct) & (error_pct <= budget.high_error_pct)
     assert 0.95 <= inside.mean() <= 0.99
     assert (np.abs(error_pct) <= budget.expanded_pct).mean() >= 0.95
+
+
+def causes_of(budget: Budget) -> dict[str, tuple[str, str, float, float]]:
+    return {c.name: (c.kind, c.note, c.standard_pct, c.bias_pct) for c in budget.contributions}
+
+
+class TestEveryCauseSaysWhereItComesFrom:
+    SPANS = Unmeasured(temperature=Plausible(0.3, 1.2), bench_spread=Plausible(0.6, 1.5))
+
+    def test_a_bare_claim_on_one_side_doubled(self) -> None:
+        budget = reading_uncertainty(
+            "one side doubled",
+            tolerance_pct=1.5,
+            doubled=doubled_error((0.47, 0.49), "left"),
+            temperature_change_c=5,
+            unmeasured=self.SPANS,
+        )
+
+        assert causes_of(budget) == {
+            "claimed tolerance": (
+                "rectangular",
+                "claimed plus-minus over root three",
+                pytest.approx(1.5 / ROOT_3),
+                0.0,
+            ),
+            "bench spread": (
+                "not measured",
+                "no bench ride: 0.6 to 1.5 % is plausible, 1.5 % counts",
+                1.5,
+                0.0,
+            ),
+            "doubled side": (
+                "rectangular",
+                "the buyer's own balance",
+                pytest.approx(2 / ROOT_3),
+                pytest.approx(-4.0),
+            ),
+            "temperature": (
+                "not measured",
+                "5 degrees without a new zero offset: 0.15 to 0.6 % is plausible, 0.6 % counts",
+                pytest.approx(0.6 / ROOT_3),
+                0.0,
+            ),
+        }
+        assert budget.expanded_low_pct == pytest.approx(2 + 2 * math.hypot(1.5 / ROOT_3, 0.6, 0.15 / ROOT_3))
+        # the kindest balance, with what nobody has measured at its least kind
+        assert budget.known_low_pct == pytest.approx(2 + 2 * math.hypot(1.5 / ROOT_3, 1.5, 0.6 / ROOT_3))
+
+    def test_a_bench_ride_a_known_drift_and_a_wrong_crank_length(self) -> None:
+        budget = reading_uncertainty(
+            "one side doubled",
+            tolerance_pct=1.5,
+            bench=BenchEvidence(-2, 0.6, 0.3),
+            doubled=doubled_error(None),
+            temperature_pct=0.6,
+            crank=crank_setting_error(170, 172.5),
+        )
+
+        population = doubled_error(None)
+        assert causes_of(budget) == {
+            "bench bias": (
+                "rectangular",
+                "in place of the claimed tolerance",
+                pytest.approx(0.3 / ROOT_3),
+                -2,
+            ),
+            "bench spread": ("normal", "one standard deviation at the bench", 0.6, 0.0),
+            "doubled side": (
+                "normal",
+                "a population's balance, not the buyer's",
+                population.standard_pct,
+                0.0,
+            ),
+            "temperature": (
+                "rectangular",
+                "10 degrees without a new zero offset",
+                pytest.approx(0.6 / ROOT_3),
+                0.0,
+            ),
+            "crank length setting": (
+                "fixed",
+                "170 mm set, 172.5 mm ridden",
+                0.0,
+                pytest.approx(-1.449, abs=1e-3),
+            ),
+        }
+
+    def test_where_no_figure_is_given_what_is_left_out_is_still_named(self) -> None:
+        unclaimed = reading_uncertainty("both sides", tolerance_pct=None)
+
+        assert (unclaimed.missing, unclaimed.left_out) == (("claimed tolerance",), ("temperature",))
+        for mode in ("unknown", "nothing"):
+            assert reading_uncertainty(mode, tolerance_pct=1).left_out == ()

@@ -23,6 +23,15 @@ def test_a_sheet_is_yaml_that_the_ride_reads(tmp_path: Path) -> None:
     assert "put it beside the ride's sheet" in ridden.stderr
 
 
+def test_the_folder_of_the_ride_is_made(tmp_path: Path) -> None:
+    path = tmp_path / "bench" / "rides" / "loop" / "ride.yaml"
+    assert run("bench", "sheet", DUO, "-o", path).exit_code == 0
+    assert path.is_file()
+    (tmp_path / "file").write_text("")
+    refused = run("bench", "sheet", DUO, "-o", tmp_path / "file" / "ride.yaml")
+    assert (refused.exit_code, "Traceback" in refused.stderr) == (5, False)
+
+
 def test_it_prints_as_text_and_as_a_page() -> None:
     text = run("bench", "sheet", DUO, "--print", "text")
     as_expected("bench_sheet.txt", text.stdout)

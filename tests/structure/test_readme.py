@@ -10,6 +10,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text("utf-8")
+FILE = re.compile(r"^```csv (\S+)\n(.*?)^```$", re.M | re.S)
 LINE = re.compile(r"^\$ (?P<command>spindlewise .*?)(?:\s+# exit (?P<codes>[0-9 or]+))?$")
 
 
@@ -24,6 +25,11 @@ def commands() -> list[tuple[list[str], set[int]]]:
     return found
 
 
+def files_before(command: list[str]) -> dict[str, str]:
+    """The files that the README shows, as soon as the catalog is there that they go into."""
+    return {} if command[:2] == ["new", "catalog"] else dict(FILE.findall(README))
+
+
 def test_there_are_commands_to_run():
     assert len(commands()) >= 15
 
@@ -31,6 +37,10 @@ def test_there_are_commands_to_run():
 @pytest.mark.slow
 def test_every_command_ends_as_the_readme_says(tmp_path):
     for arguments, codes in commands():
+        for name, text in files_before(arguments).items():
+            if (tmp_path / name.split("/")[0]).is_dir():
+                (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+                (tmp_path / name).write_text(text, "utf-8")
         ran = subprocess.run(
             [sys.executable, "-c", "from spindlewise.cli.main import run; run()", *arguments],
             cwd=tmp_path,
@@ -41,6 +51,9 @@ def test_every_command_ends_as_the_readme_says(tmp_path):
         )
         assert ran.returncode in codes, f"{arguments}\n{ran.stdout}\n{ran.stderr}"
     assert (tmp_path / "site" / "index.html").is_file()
+    weighed = tmp_path / "pedals/bench/observations/example-pedal-weight-2025-11-20.yaml"
+    assert "value: 401" in weighed.read_text("utf-8")
+    assert "401 g" in (tmp_path / "site" / "products" / "example-pedal.html").read_text("utf-8")
     assert (tmp_path / "answers.jsonl").read_text().count("\n") == 1
 
 

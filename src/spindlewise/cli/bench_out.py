@@ -48,7 +48,7 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
         files[folder / f"{product}-{what}-{newest}.yaml"] = record_yaml(product, own).encode()
     missing = [path for path in (folder, *folder.parents) if not path.exists()]
     try:
-        _make(folder)
+        make_folder(folder)
         create_files(files)
     except CannotWrite:
         for path in missing:  # the innermost first; one that somebody else has used by now stays
@@ -59,7 +59,8 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
         remark(f"{path} written.")
 
 
-def _make(folder: Path) -> None:
+def make_folder(folder: Path) -> None:
+    """Make a folder and those above it, unless they are there. Raises CannotWrite."""
     from spindlewise.catalog.durable import CannotWrite, reason
 
     try:

@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+from spindlewise.cli.bench_out import make_folder
 from spindlewise.cli.endings import wrong_usage
 from spindlewise.cli.opening import known_product, open_desk
 from spindlewise.cli.options import AsOf, Catalog, common
@@ -71,5 +72,6 @@ def sheet(
     if output is None:
         answer(text)
     else:
+        make_folder(output.parent)
         create_file(output, text.encode())
         remark(f"{output} written.")

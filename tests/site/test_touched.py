@@ -1,7 +1,7 @@
 from datetime import date
 
 import worlds
-from spindlewise.site.touched import product_days, touched
+from spindlewise.site.touched import touched
 
 SINCE = date(2026, 8, 1)
 
@@ -30,8 +30,3 @@ def test_a_weighing_and_a_rate_reach_everything_and_other_dates_their_product():
     assert not found[date(2026, 9, 2)].everything
     assert found[date(2026, 9, 2)].in_region("JP") == {"siskin"}
     assert touched(catalog, date(2025, 12, 31), date(2026, 1, 1))[date(2026, 1, 1)].everything
-
-
-def test_every_date_of_a_record_counts_however_deep():
-    product = worlds.product("heron")
-    assert {date(2025, 1, 1), date(2026, 1, 10)} == product_days(product)

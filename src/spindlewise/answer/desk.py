@@ -12,6 +12,7 @@ from spindlewise.answer.market import Market, open_market
 from spindlewise.answer.merits import Yardstick
 from spindlewise.answer.owning import Owned, own_all, riding_key
 from spindlewise.answer.received import Received, receive_all, reception_key
+from spindlewise.answer.receptions import Receptions
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.decide.claims_record import ClaimsRecord
@@ -25,10 +26,17 @@ MOST_KEPT = 1024
 class Desk:
     """Answers questions from one catalog as of one day; what it has worked out it keeps."""
 
-    def __init__(self, catalog: Catalog, day: date | None = None, record: ClaimsRecord | None = None) -> None:
+    def __init__(
+        self,
+        catalog: Catalog,
+        day: date | None = None,
+        record: ClaimsRecord | None = None,
+        receptions: Receptions | None = None,
+    ) -> None:
         """`day` is the as-of date; without one the catalog's own pinned day, which must then exist.
 
-        `record` is the catalog's record of claimed against weighed, worked out unless given.
+        `record` is the catalog's record of claimed against weighed, worked out unless given; `receptions` are
+        shared with other desks on the same products.
         """
         if day is None:
             if isinstance(catalog.settings.as_of, str):
@@ -38,6 +46,7 @@ class Desk:
         self.day = day
         self.yardstick = Yardstick(catalog.criteria)
         self.record = weight_record(catalog, day) if record is None else record
+        self._receive = receive_all if receptions is None else receptions.all
         self._kept: OrderedDict[Hashable, Any] = OrderedDict()
         self._numbers: dict[Hashable, int] = {}
         self._next = count()
@@ -87,7 +96,7 @@ class Desk:
         """What each product shows on the buyer's receivers, by product id; promises only for a what-if."""
         return self.kept(
             ("received", self.likeness(buyer).reception, with_promised),
-            lambda: receive_all(self.catalog, self.yardstick, buyer, self.day, with_promised),
+            lambda: self._receive(self.catalog, self.yardstick, buyer, self.day, with_promised),
         )
 
     def ownership(self, buyer: Buyer) -> dict[str, Owned]:

@@ -77,16 +77,31 @@ def receive_all(
     catalog: Catalog, yardstick: Yardstick, buyer: Buyer, day: date, with_promised: bool = False
 ) -> dict[str, Received]:
     """What every product shows on the buyer's receivers, by product id."""
-    receivers = [receiver_now(r) for r in buyer.receivers] or [ANY_RECEIVER]
+    receiving = Receiving(yardstick, buyer, day, with_promised)
+    return {name: receiving.received(product) for name, product in catalog.products.items()}
 
-    @cache  # many products send the same
-    def shown(sent: tuple[LinkNow, ...]) -> tuple[Reception, ...]:
-        return tuple(receive(sent, receiver) for receiver in receivers)
 
-    return {
-        name: Received(product, buyer, day, yardstick, shown(links_now(product, day, with_promised)))
-        for name, product in catalog.products.items()
-    }
+class Receiving:
+    """One buyer's receivers on one day, on which any product may be tried."""
+
+    def __init__(self, yardstick: Yardstick, buyer: Buyer, day: date, with_promised: bool = False) -> None:
+        """Set the receivers up; `with_promised` counts promised firmware as if it were there."""
+        self._asked = buyer, day, yardstick
+        self._with_promised = with_promised
+        receivers = [receiver_now(r) for r in buyer.receivers] or [ANY_RECEIVER]
+
+        @cache  # many products send the same
+        def shown(sent: tuple[LinkNow, ...]) -> tuple[Reception, ...]:
+            return tuple(receive(sent, receiver) for receiver in receivers)
+
+        self._shown = shown
+
+    def received(self, product: Product) -> Received:
+        """What a product shows on them."""
+        buyer, day, yardstick = self._asked
+        return Received(
+            product, buyer, day, yardstick, self._shown(links_now(product, day, self._with_promised))
+        )
 
 
 def receiver_now(receiver: Receiver) -> ReceiverNow:

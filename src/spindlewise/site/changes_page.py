@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
 
+from spindlewise.answer.receptions import Receptions
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.site.change_events import Event, events
@@ -45,12 +46,19 @@ class ChangesPage:
 
 
 def changes_page(
-    catalog: Catalog, buyers: Mapping[str, Buyer], day: date, trail: Sequence[Step] = ()
+    catalog: Catalog,
+    buyers: Mapping[str, Buyer],
+    day: date,
+    trail: Sequence[Step] = (),
+    receptions: Receptions | None = None,
 ) -> ChangesPage:
-    """Gather the page: the last 90 days up to the day; `trail` is the one of an earlier page."""
+    """Gather the page: the last 90 days up to the day; `trail` is the one of an earlier page.
+
+    `receptions` may be shared with desks on the catalog.
+    """
     since = day - timedelta(DAYS)
     by_day = {when: tuple(found) for when, found in groupby(events(catalog, since, day), key=lambda e: e.day)}
-    steps = pick_steps(catalog, buyers, touched(catalog, since, day), trail)
+    steps = pick_steps(catalog, buyers, touched(catalog, since, day), trail, receptions)
     moves = {step.day: step.moves for step in steps}
     days = sorted({*by_day, *(when for when, found in moves.items() if found)}, reverse=True)
     return ChangesPage(

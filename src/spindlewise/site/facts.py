@@ -7,6 +7,7 @@ from functools import cache, cached_property
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
 from spindlewise.answer.private import for_all_eyes
+from spindlewise.answer.receptions import Receptions
 from spindlewise.answer.reply import Reply, reply_to
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.price_rows import PriceRows
@@ -38,6 +39,7 @@ class Facts:
         self.frame = frame_of(desk, buyers)
         self.regions = tuple(desk.catalog.settings.regions)
         self._trail = trail
+        self._receptions = Receptions()
         # kept per object: a fact asked for twice is the same fact
         self.desk_in = cache(self._desk_in)
         self.table = cache(self._table)
@@ -51,7 +53,7 @@ class Facts:
         """A desk on the prices of one region."""
         catalog = self.desk.catalog
         own = PriceRows(row for row in catalog.prices if row.region == region)
-        return Desk(replace(catalog, prices=own), self.desk.day, self.desk.record)
+        return Desk(replace(catalog, prices=own), self.desk.day, self.desk.record, self._receptions)
 
     def _table(self, region: str) -> RegionTable:
         return region_table(self.desk_in(region), region)
@@ -98,4 +100,4 @@ class Facts:
     @cached_property
     def changes(self) -> ChangesPage:
         """What changed lately, and what it did to picks."""
-        return changes_page(self.desk.catalog, self.buyers, self.desk.day, self._trail)
+        return changes_page(self.desk.catalog, self.buyers, self.desk.day, self._trail, self._receptions)

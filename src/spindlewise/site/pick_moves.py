@@ -11,6 +11,7 @@ from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
 from spindlewise.answer.private import for_all_eyes
 from spindlewise.answer.ranking import rank
+from spindlewise.answer.receptions import Receptions
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.price_rows import rows_of_all
@@ -50,17 +51,22 @@ class Step:
 
 
 def pick_steps(
-    catalog: Catalog, buyers: Mapping[str, Buyer], days: Mapping[date, Touched], trail: Sequence[Step] = ()
+    catalog: Catalog,
+    buyers: Mapping[str, Buyer],
+    days: Mapping[date, Touched],
+    trail: Sequence[Step] = (),
+    receptions: Receptions | None = None,
 ) -> tuple[Step, ...]:
     """For each day, every buyer whose pick is another than on the day before, by buyer id.
 
     `days` are all days that touch anything, in order. Curves are anchored, so nobody's score moves with
     another's: only what a day touches is ranked anew, among the scores of the day before.
     `trail` holds the steps that were found for the same catalog, buyers and days when the log had fewer
-    prices; those before the first new price still hold.
+    prices; those before the first new price still hold. `receptions` may be shared with desks on the catalog.
     """
     if not days:
         return ()
+    receptions = receptions or Receptions()
     first = next(iter(days)) - timedelta(1)
     seen = _seen(catalog, (first, *days))
     pairs = takewhile(
@@ -68,13 +74,13 @@ def pick_steps(
     )
     steps = [old for old, _ in pairs]
     if steps:
-        desks = _Desks(catalog, steps[-1].day)
+        desks = _Desks(catalog, steps[-1].day, receptions)
         fields = {name: _Field(leader) for name, leader in steps[-1].leaders}
     else:
-        desks = _Desks(catalog, first)
+        desks = _Desks(catalog, first, receptions)
         fields = {name: _whole(desks, buyer) for name, buyer in sorted(buyers.items())}
     for day, touched in list(days.items())[len(steps) :]:
-        desks = _Desks(catalog, day, None if touched.everything else desks)
+        desks = _Desks(catalog, day, receptions, None if touched.everything else desks)
         after = {name: _again(desks, buyers[name], touched, was) for name, was in fields.items()}
         moves = tuple(
             Move(name, was.leader.product, after[name].leader.product)
@@ -146,9 +152,12 @@ def _scores(desk: Desk, buyer: Buyer) -> dict[str, float]:
 class _Desks:
     """Desks on one day: on the whole catalog, and on some of its products, made when they are asked for."""
 
-    def __init__(self, catalog: Catalog, day: date, before: "_Desks | None" = None) -> None:
+    def __init__(
+        self, catalog: Catalog, day: date, receptions: Receptions, before: "_Desks | None" = None
+    ) -> None:
         self.catalog, self.day = catalog, day
         self._record: ClaimsRecord = before._record if before else weight_record(catalog, day)
+        self._receptions = receptions
         self._made: dict[frozenset[str], Desk] = {}
 
     def of(self, names: Iterable[str]) -> Desk:
@@ -160,5 +169,5 @@ class _Desks:
             }
             prices = rows_of_all(self.catalog.prices, wanted)
             part = replace(self.catalog, products=products, prices=prices)
-            self._made[wanted] = Desk(part, self.day, self._record)
+            self._made[wanted] = Desk(part, self.day, self._record, self._receptions)
         return self._made[wanted]

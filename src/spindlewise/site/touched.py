@@ -1,12 +1,11 @@
 """Which products a day touches: everything in a catalog that carries the day's date, or ends before it."""
 
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Any
 
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Product
+from spindlewise.catalog.product_days import product_days
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,23 +42,6 @@ def touched(catalog: Catalog, since: date, day: date) -> dict[date, Touched]:
         when: Touched(when in everything, frozenset(products.get(when, ())), frozenset(priced.get(when, ())))
         for when in days
     }
-
-
-def product_days(product: Product) -> frozenset[date]:
-    """Every date that stands in a product's record."""
-    return frozenset(_dates(product.model_dump()))
-
-
-def _dates(part: Any) -> Iterator[date]:
-    if isinstance(part, date):
-        yield part
-    inner: Iterable[Any] = ()
-    if isinstance(part, dict):
-        inner = part.values()
-    elif isinstance(part, list | tuple):
-        inner = part
-    for each in inner:
-        yield from _dates(each)
 
 
 def _weighed(product: Product) -> set[date]:

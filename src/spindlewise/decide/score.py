@@ -49,13 +49,15 @@ def score(table: MeritTable, weights: FloatArray) -> Scores:
     Yoon 1981, simple additive weighting, on fixed scales) is worked out row by row, so that a product's score
     has the same bits whichever other products stand in the table, and is settled to 1e-9.
     """
-    points = points_each(weights, len(table.criteria))
-    expected = settled(weighted_points(table.expected, points))
+    criteria = len(table.criteria)
+    # low, expected and high are rows of one array: numpy is called once for all three
+    every = weighted_points(table.stacked.reshape(-1, criteria), points_each(weights, criteria))
+    found = settled(every).reshape(len(table.stacked), -1)
     if table.is_certain:
-        return Scores(expected, expected, expected)
-    return Scores(
-        settled(weighted_points(table.low, points)), expected, settled(weighted_points(table.high, points))
-    )
+        (only,) = found
+        return Scores(only, only, only)
+    low, expected, high = found
+    return Scores(low, expected, high)
 
 
 def points_each(weights: FloatArray, criteria: int) -> FloatArray:

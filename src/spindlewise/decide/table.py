@@ -1,7 +1,7 @@
 """Merits of products on criteria: the one table that all ranking mathematics reads."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TypeAlias
 
 import numpy as np
@@ -36,6 +36,8 @@ class MeritTable:
     low: FloatArray
     expected: FloatArray
     high: FloatArray
+    stacked: FloatArray = field(init=False, repr=False)
+    """Low, expected and high as one array of shape (3, n, m), or (1, n, m) where nothing is uncertain."""
 
     def __post_init__(self) -> None:
         _refuse_repeats("product", self.products)
@@ -51,15 +53,21 @@ class MeritTable:
             high = _merits("high", self.high, shape)
             _refuse_disorder("expected", expected, "high", high)
             high = np.maximum(high, expected)
-        known = _read_only(expected)
+        certain = low is expected is high
+        self._hold(np.stack((expected,) if certain else (low, expected, high)))
+
+    def _hold(self, stacked: FloatArray) -> None:
+        stacked.flags.writeable = False
+        object.__setattr__(self, "stacked", stacked)
+        known = stacked[len(stacked) // 2]
         object.__setattr__(self, "expected", known)
-        object.__setattr__(self, "low", known if low is expected else _read_only(low))
-        object.__setattr__(self, "high", known if high is expected else _read_only(high))
+        object.__setattr__(self, "low", known if len(stacked) == 1 else stacked[0])
+        object.__setattr__(self, "high", known if len(stacked) == 1 else stacked[2])
 
     @property
     def is_certain(self) -> bool:
         """Whether low, expected and high are one and the same array."""
-        return self.low is self.expected is self.high
+        return len(self.stacked) == 1
 
     def keep(self, products: Sequence[str]) -> "MeritTable":
         """Give the table of these products only, in the order named; ValueError for an unknown one."""
@@ -79,20 +87,10 @@ class MeritTable:
         For the many questions that are answered from one table: its merits have been checked already.
         """
         part = object.__new__(MeritTable)
-        expected = _read_only(self.expected.take(rows, axis=0))
-        certain = self.is_certain
         object.__setattr__(part, "products", tuple(self.products[row] for row in rows.tolist()))
         object.__setattr__(part, "criteria", self.criteria)
-        object.__setattr__(part, "expected", expected)
-        for name, merits in (("low", self.low), ("high", self.high)):
-            object.__setattr__(part, name, expected if certain else _read_only(merits.take(rows, axis=0)))
+        part._hold(self.stacked.take(rows, axis=1))
         return part
-
-
-def _read_only(merits: FloatArray) -> FloatArray:
-    view = merits.view()
-    view.flags.writeable = False
-    return view
 
 
 def _refuse_repeats(kind: str, names: tuple[str, ...]) -> None:

@@ -36,6 +36,13 @@ def report(*meters: Meter, plan: list[Stretch] | None = None, seed: int = 5, **m
 
 
 @cache
+def leaning() -> RideReport:
+    """Pedals that read 5 % high at 130 W and 5 % low at 285 W: on average they agree."""
+    plan = [Stretch(240, watts, 88) for watts in (130, 285, 160, 200, 240, 130, 130)]
+    return report(Meter("pedals", scale=0.866, offset_w=23.9, noise_w=3.0), Meter("spider"), plan=plan)
+
+
+@cache
 def demo(name: str = THREE) -> RideReport:
     """A ride of the demo."""
     folder = RIDES / name

@@ -3,8 +3,10 @@ import math
 from dataclasses import replace
 from typing import Any
 
+import pytest
+
 from small_answers import desk
-from small_rides import FIRST, demo, report
+from small_rides import FIRST, demo, leaning, report
 from spindlewise.answer.bench_ride import RideReport
 from spindlewise.answer.bench_session import ride_sessions
 from spindlewise.bench.estimate import Estimate
@@ -55,3 +57,22 @@ def test_a_flat_ride_has_no_slope() -> None:
     whole = found(replace(demo(), pairs=(flat, *demo().pairs[1:])))
     assert whole["pairs"][0]["with_zeros"]["slope"] is None
     assert whole["pairs"][0]["with_zeros"]["ratio"] is None
+
+
+def test_a_difference_that_leans_is_a_slope_though_its_average_is_nothing() -> None:
+    (pair,) = found(leaning())["pairs"]
+    agreed = pair["without_zeros"]
+    assert abs(agreed["difference_pct"]["value"]) < 0.8
+    assert agreed["percent_changes_with_power"] is True
+    assert agreed["slope"]["high"] < -0.1
+    low, high = agreed["fitted"]
+    assert low["difference_pct"] == pytest.approx(5, abs=1.5)
+    assert high["difference_pct"] == pytest.approx(-5, abs=1.5)
+    assert pair["verdicts"][0]["says"] == "depends on power"
+
+
+def test_percent_of_no_power_is_none() -> None:
+    rest = found(report(Meter("pedals"), Meter("spider"), plan=[Stretch(300, 200), Stretch(300, 0, 0)]))
+    low, high = rest["pairs"][0]["with_zeros"]["fitted"]
+    assert (low["power"], low["difference_pct"]) == (0.0, None)
+    assert high["difference_pct"] is not None

@@ -3,6 +3,7 @@ import pytest
 
 from drawn_pictures import in_order, texts
 from spindlewise.bench.limits import limits_of_agreement
+from spindlewise.bench.proportional_bias import proportional_bias
 from spindlewise.site.chart_limits import limits_chart, limits_shown
 from spindlewise.site.picture import Picture
 
@@ -54,3 +55,19 @@ def test_two_that_read_the_same_can_be_drawn():
     found = limits_shown(("pedals", "hub"), one, one, limits_of_agreement(np.zeros(100)))
     assert [(cell.count, cell.beyond) for cell in found.cells] == [(100, False)]
     in_order(picture(found))
+
+
+def test_a_difference_that_changes_with_power_has_its_line():
+    power = np.random.default_rng(3).uniform(100, 400, 2000)
+    one, two = 0.9 * power + 25.0 + np.random.default_rng(4).normal(0, 3, 2000), power
+    slope = proportional_bias(one, two)
+    found = limits_shown(("pedals", "hub"), one, two, limits_of_agreement(one - two), slope)
+    (low_w, high_by), (high_w, low_by) = found.slope
+    assert 100 < low_w < 130 < 370 < high_w < 400
+    assert high_by > 8
+    assert low_by < -8
+    in_order(picture(found))
+    ends = [{"x": low_w, "y": high_by}, {"x": high_w, "y": low_by}]
+    assert ends in limits_chart(found)["datasets"].values()
+    level = proportional_bias(power + 5.0 * power / 200 + np.random.default_rng(5).normal(0, 3, 2000), power)
+    assert limits_shown(("pedals", "hub"), one, two, limits_of_agreement(one - two), level).slope == ()

@@ -8,11 +8,12 @@ import numpy as np
 import pytest
 
 import worlds
-from small_rides import FIRST, THREE, demo, report
+from small_rides import FIRST, THREE, demo, leaning, report
 from spindlewise.answer.bench_kept import KeptRide, kept_rides
 from spindlewise.answer.desk import Desk
 from spindlewise.bench.synthetic_ride import Meter, Stretch
 from spindlewise.catalog.opening import open_catalog
+from spindlewise.render.as_text import as_text
 from spindlewise.site import ride_page as module
 from spindlewise.site.ride_page import ride_page
 
@@ -102,3 +103,16 @@ def test_a_pair_of_which_too_little_is_compared_has_no_figures_of_its_own():
     found = page(report(Meter("pedals"), Meter("spider"), plan=[Stretch(15, 200)]))
     assert found.pairs == ()
     assert len(found.lines) == 1
+
+
+def test_a_difference_that_leans_is_said_and_drawn_though_its_average_is_nothing():
+    found = page(leaning())
+    words = as_text([block for section in found.opening for block in section.blocks], 400)
+    assert "pedals and spider, agreement: depends on power." in words
+    assert "the average hides it" in words
+    ((_, (limits, bands), _),) = found.pairs
+    assert len(limits.picture.shown.slope) == 2
+    assert "changes with power: +" in limits.picture.description
+    assert "changes with power: +" in limits.caption
+    pcts = [band.pct for band in bands.picture.shown.bands]
+    assert pcts[0] > 3 > 0 > -2 > pcts[-1]

@@ -10,6 +10,7 @@ from spindlewise.bench.agreement import Agreement
 from spindlewise.bench.bands import Band
 from spindlewise.bench.estimate import Estimate
 from spindlewise.bench.odd_one_out import OddOneOut
+from spindlewise.bench.proportional_bias import ProportionalBias
 from spindlewise.bench.three_meters import ThreeMeters
 from spindlewise.bench.verdicts import Verdict
 from spindlewise.render.as_json import Json, number
@@ -156,8 +157,25 @@ def _agreement(found: Agreement | None) -> Json:
         "upper_limit": estimate_json(found.limits.upper),
         "effective_readings": number(found.limits.effective),
         "slope": None if slope is None else estimate_json(slope.slope),
+        "percent_changes_with_power": None if slope is None else slope.percent_changes,
+        "fitted": None if slope is None else _fitted(slope),
         "ratio": None if found.ratio is None else estimate_json(found.ratio.ratio),
     }
+
+
+def _fitted(slope: ProportionalBias) -> Json:
+    """The fitted difference at low and at high power; in percent of no power it is none."""
+    return [
+        {
+            "power": number(at),
+            "difference": number(difference),
+            "difference_pct": number(pct) if math.isfinite(pct) else None,
+        }
+        for at, difference, pct in (
+            (slope.at_low, slope.difference_at_low, slope.pct_at_low),
+            (slope.at_high, slope.difference_at_high, slope.pct_at_high),
+        )
+    ]
 
 
 def _band(band: Band) -> Json:

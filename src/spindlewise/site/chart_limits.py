@@ -10,6 +10,7 @@ import numpy.typing as npt
 
 from spindlewise.bench.estimate import Estimate
 from spindlewise.bench.limits import Limits
+from spindlewise.bench.proportional_bias import ProportionalBias
 from spindlewise.site.chart_style import TEXT_PX, filled, template
 from spindlewise.site.palette import LIGHT
 from spindlewise.units import number_text
@@ -36,7 +37,10 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class LimitsShown:
-    """What the picture shows, in watts. `mean`, `lower` and `upper` are value, low and high of each."""
+    """What the picture shows, in watts. `mean`, `lower` and `upper` are value, low and high of each.
+
+    `slope` are two points of the line on which the difference changes with power, or none.
+    """
 
     first: str
     second: str
@@ -46,13 +50,20 @@ class LimitsShown:
     upper: tuple[float, float, float]
     power: tuple[float, float]
     differences: tuple[float, float]
+    slope: tuple[tuple[float, float], ...] = ()
 
 
-def limits_shown(names: tuple[str, str], one: FloatArray, two: FloatArray, limits: Limits) -> LimitsShown:
+def limits_shown(
+    names: tuple[str, str],
+    one: FloatArray,
+    two: FloatArray,
+    limits: Limits,
+    slope: ProportionalBias | None = None,
+) -> LimitsShown:
     """Gather seconds, shape (n,) each, NaN = not compared, into the cells of a grid.
 
     Bland and Altman (1986) plot the difference against the mean of both, since a plot against one of them
-    shows a slope where there is none.
+    shows a slope where there is none. The `slope` is drawn where the percentage changes with power.
     """
     known = np.isfinite(one) & np.isfinite(two)
     mean, difference = (one[known] + two[known]) / 2.0, one[known] - two[known]
@@ -79,6 +90,14 @@ def limits_shown(names: tuple[str, str], one: FloatArray, two: FloatArray, limit
         upper=_three(limits.upper),
         power=(math.floor(max(mean.min() - step_x - 2, 0.0)), math.ceil(mean.max() + step_x + 2)),
         differences=(round(bottom - step_y, 2), round(top + step_y, 2)),
+        slope=() if slope is None or not slope.percent_changes else _ends(slope),
+    )
+
+
+def _ends(slope: ProportionalBias) -> tuple[tuple[float, float], ...]:
+    return (
+        (round(slope.at_low, 1), round(slope.difference_at_low, 2)),
+        (round(slope.at_high, 1), round(slope.difference_at_high, 2)),
     )
 
 
@@ -116,6 +135,7 @@ def limits_chart(shown: LimitsShown) -> dict[str, Any]:
         "@cells": inside,
         "@beyond": outside,
         "@rules": rules,
+        "@slope": [{"x": x, "y": y} for x, y in shown.slope],
         "@labels": _labels(shown),
         "@zero": [{"y": 0}],
         "@power": list(shown.power),
@@ -153,9 +173,9 @@ def _labels(shown: LimitsShown) -> list[dict[str, Any]]:
 def _template() -> dict[str, Any]:
     import altair as alt
 
-    cells, beyond, rules, labels, zero = (
+    cells, beyond, rules, slope, labels, zero = (
         alt.Chart(alt.InlineData(values=f"@{part}"))
-        for part in ("cells", "beyond", "rules", "labels", "zero")
+        for part in ("cells", "beyond", "rules", "slope", "labels", "zero")
     )
     x = alt.X(
         "x:Q",
@@ -182,6 +202,7 @@ def _template() -> dict[str, Any]:
         rules.mark_rule(strokeWidth=2, aria=False).encode(
             y=y, color=ink, strokeDash=alt.StrokeDash("dash:N", scale=None)
         ),
+        slope.mark_line(strokeWidth=3, strokeDash=[14, 4], color=LIGHT["ink"], aria=False).encode(x=x, y=y),
         labels.mark_text(align="left", dx=8, fontSize=TEXT_PX, color=LIGHT["ink"]).encode(
             x=alt.value(WIDTH), y=y, text="text:N"
         ),

@@ -95,7 +95,8 @@ def pair_figures(report: RideReport, aligned: Aligned, number: int, pair: PairRe
     names = (pair.first, pair.second)
     one, two = (report.comparable_w[aligned.row(name)] for name in names)
     turning = (one > 0) & (two > 0)
-    shown = limits_shown(names, np.where(turning, one, np.nan), np.where(turning, two, np.nan), found.limits)
+    one, two = (np.where(turning, row, np.nan) for row in (one, two))
+    shown = limits_shown(names, one, two, found.limits, found.slope)
     figures = [_limits(number, pair, found, shown)]
     if pair.by_power:
         figures.append(_bands(number, pair))
@@ -173,17 +174,24 @@ def _residual_table(others: Sequence[str], aligned: Aligned, rows: FloatArray) -
 def _limits(number: int, pair: PairReport, found: Agreement, shown: LimitsShown) -> Figured:
     limits = found.limits
     beyond = sum(cell.count for cell in shown.cells if cell.beyond)
-    outside = f" {beyond} seconds lie beyond the picture, drawn at its edge." if beyond else ""
+    more = f" {beyond} seconds lie beyond the picture, drawn at its edge." if beyond else ""
+    if shown.slope and found.slope is not None:
+        slope = found.slope
+        more += (
+            " The long-dashed line shows that the difference changes with power: "
+            f"{percent_text(slope.pct_at_low, signed=True)} at {number_text(slope.at_low)} W, "
+            f"{percent_text(slope.pct_at_high, signed=True)} at {number_text(slope.at_high)} W."
+        )
     said = (
         f"{pair.first} less {pair.second} against the mean of both, {found.count} seconds in which both read "
         f"above zero. The mean difference is {number_text(limits.mean.value, 1, True)} W, the limits of "
         f"agreement are {number_text(limits.lower.value, 1, True)} W and "
-        f"{number_text(limits.upper.value, 1, True)} W.{outside}"
+        f"{number_text(limits.upper.value, 1, True)} W.{more}"
     )
     caption = (
         "Each disc stands for the seconds about it; the larger, the more. Between the broken lines lie 19 of "
         "20 seconds (Bland and Altman 1986); the bands about the lines are their confidence intervals, with "
-        f"neighbouring seconds that resemble each other taken into account.{outside}"
+        f"neighbouring seconds that resemble each other taken into account.{more}"
     )
     title = f"{pair.first} less {pair.second}, against the mean of both"
     table = Table(

@@ -248,6 +248,9 @@ def test_without_a_script_the_usual_ranking_stands_there_and_the_page_says_so(re
     assert still.locator(table).inner_text() == moving.locator(table).inner_text()
     assert still.locator("#w-table tbody tr").count() > 10
     assert "runs no script" in still.locator("noscript").inner_text()
+    # the pictures stand on other pages, which need no script either
+    links = still.locator("noscript a").evaluate_all("all => all.map((a) => a.getAttribute('href'))")
+    assert links == ["index.html#picture-price-score", "buyers/index.html"]
     assert not still.locator("#w-form").is_visible()
     assert not still.locator("#w-take").is_visible()
     assert moving.locator("#w-form").is_visible()

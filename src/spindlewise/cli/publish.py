@@ -1,10 +1,8 @@
 """`spindlewise publish`: the site of a catalog, with only what changed written anew."""
 
-import sys
-from collections.abc import Iterable, Iterator
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, TypeVar
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -18,7 +16,6 @@ if TYPE_CHECKING:
     from spindlewise.site.build import Published
 
 USUAL_OUT = Path("site_out")
-Each = TypeVar("Each")
 
 
 def add_to(app: typer.Typer) -> None:
@@ -64,17 +61,19 @@ def publish_site(
 ) -> None:
     """Publish, or only look what a publish would do, and say which files changed."""
     from spindlewise.answer.asking import open_buyers
+    from spindlewise.cli.publish_bar import publish_bar
     from spindlewise.site import build
 
     buyers, problems = open_buyers(catalog.folder / "buyers", catalog)
     if any(problem.level == "error" for problem in problems):
         bad_data(problems)
-    if one_file:
-        act = build.compared_single if only_check else build.publish_single
-        done = act(catalog, buyers, day, out, _progress)
-    else:
-        act_on = build.compared if only_check else build.publish
-        done = act_on(catalog, buyers, day, out, _progress, shelf())
+    with publish_bar() as progress:
+        if one_file:
+            act = build.compared_single if only_check else build.publish_single
+            done = act(catalog, buyers, day, out, progress)
+        else:
+            act_on = build.compared if only_check else build.publish
+            done = act_on(catalog, buyers, day, out, progress, shelf())
     _tell(done, day, out, json, only_check)
     if only_check and (done.changed or done.removed):
         raise typer.Exit(DATA)
@@ -119,13 +118,3 @@ def _lines(done: "Published", out: Path, only_check: bool) -> list[str]:
 
 def _files(count: int) -> str:
     return "1 file" if count == 1 else f"{count} files"
-
-
-def _progress(jobs: Iterable[Each], total: int) -> Iterator[Each]:
-    if not sys.stderr.isatty():
-        yield from jobs
-        return
-    from rich.console import Console
-    from rich.progress import track
-
-    yield from track(jobs, "Making pages", total, console=Console(stderr=True), transient=True)

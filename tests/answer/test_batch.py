@@ -1,5 +1,6 @@
 """A form's questions: bad lines are told apart, the others become buyers."""
 
+import tracemalloc
 from decimal import Decimal
 
 import pytest
@@ -134,3 +135,28 @@ def test_a_byte_order_mark_crlf_and_a_missing_last_line_end_are_what_forms_write
 
     assert found.problems == []
     assert [item.buyer.id for item in found] == ["q1", "q2"]
+
+
+def test_a_line_that_is_bad_takes_no_id_from_a_later_one():
+    items = list(asked("id,budget\nq1,none\nq1,700\n q1 ,800\n"))
+    assert [isinstance(item, Question) for item in items] == [False, True, False]
+    assert "q1 stands in line 3 already" in items[2].message
+
+
+def test_the_questions_may_be_gone_through_again():
+    questions = asked("id,budget\nq1,600\nq2,none\nq1,700\nq3,800,more\n")
+    assert len(questions) == 3
+    assert [problem.rule for problem in questions.problems] == ["field-count"]
+    assert list(questions) == list(questions)
+    assert len(questions.problems) == 1
+
+
+def test_of_the_lines_nothing_is_kept_beside_the_file_itself():
+    form = ("id,budget\n" + "".join(f"q{number},{number}\n" for number in range(5000))).encode()
+    catalog = worlds.catalog([worlds.product("heron")], [])
+    tracemalloc.start()
+    questions = Questions(form, "q.csv", catalog)
+    kept, _ = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    assert len(questions) == 5000
+    assert kept < len(form)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from spindlewise.catalog import csv_text
-from spindlewise.catalog.csv_text import LONGEST_LINE, Row, read_rows, rows_of, split_line
+from spindlewise.catalog.csv_text import LONGEST_LINE, Row, each_row, read_rows, rows_of, split_line
 from spindlewise.problems import Place, render
 
 HEADER = ("date", "product", "note")
@@ -207,3 +207,13 @@ def test_a_file_of_nothing_but_wrong_lines_is_not_read_to_its_end() -> None:
     rows, problems = rows_of(b"a,b\n" + b"\n" * 1000 + b"3,4\n", "a.csv", ("a", "b"))
     assert [row.fields for row in rows] == [("3", "4")]
     assert len(problems) == 1000
+
+
+def test_rows_are_made_one_at_a_time_and_problems_told_as_they_are_met() -> None:
+    problems: list = []
+    rows = each_row(FIRST + b"a,b,c\nd,e\nf,g,h\n", "log.csv", HEADER, problems)
+    assert next(rows).fields == ("a", "b", "c")
+    assert problems == []
+    assert next(rows).fields == ("f", "g", "h")
+    assert [problem.rule for problem in problems] == ["field-count"]
+    assert next(rows, None) is None

@@ -1,18 +1,20 @@
 """Many questions from a CSV file, as a form gives them: each a buyer, each bad line a problem."""
 
 import codecs
+from array import array
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
 from pydantic import ValidationError
 
 from spindlewise.answer.asking import Asked, ask
 from spindlewise.answer.stated import did_you_mean, order_from, points_from, receiver_from
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
-from spindlewise.catalog.csv_text import LONGEST_LINE, Row, rows_of, split_line
+from spindlewise.catalog.csv_text import LONGEST_LINE, Row, each_row, split_line
 from spindlewise.problems import Place, Problem, quoted
 
 if TYPE_CHECKING:
@@ -61,16 +63,19 @@ class Questions:
         self.catalog = catalog
         self.bases = bases or {}
         self.problems: list[Problem] = []
-        self.rows: list[Row] = []
         self.header: tuple[str, ...] = ()
+        self._raw, self._shown = raw, shown
+        self._count = 0
+        self._twice: frozenset[int] = frozenset()
         self._read(raw, shown)
 
     def __len__(self) -> int:
-        return len(self.rows)
+        return self._count
 
     def __iter__(self) -> Iterator[Question | Problem]:
+        # rows are made again, one at a time: to keep them takes ten times the memory of the file
         seen: dict[str, int] = {}
-        for row in self.rows:
+        for row in each_row(self._raw, self._shown, self.header, []) if self._count else ():
             yield self._question(row, seen)
 
     def _read(self, raw: bytes, shown: str) -> None:
@@ -81,6 +86,7 @@ class Questions:
             return
         if not raw.endswith(b"\n"):
             raw += b"\n"  # a form's last line often ends without one
+            self._raw = raw
         if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
             told, tip = "the file is written in UTF-16", "save it as UTF-8"
             self.problems.append(Problem(start, "error", "not-utf8", told, tip))
@@ -106,7 +112,14 @@ class Questions:
         if self.problems:
             return
         self.header = header
-        self.rows, self.problems = rows_of(raw, shown, header)
+        # of the ids no more is kept than a number each, which tells nearly all that stand there once
+        ids = array("q")
+        at = header.index("id")
+        for row in each_row(raw, shown, header, self.problems):
+            ids.append(hash(row.fields[at].strip()))
+        self._count = len(ids)
+        numbers, times = np.unique(np.frombuffer(ids, np.int64), return_counts=True)
+        self._twice = frozenset(numbers[times > 1].tolist())
 
     def _question(self, row: Row, seen: dict[str, int]) -> Question | Problem:
         cells = {name: text.strip() for name, text in zip(self.header, row.fields, strict=True)}
@@ -123,7 +136,7 @@ class Questions:
                 if message
                 else self._problem(row, "id", where)
             )
-        line = seen.setdefault(buyer.id, row.line)
+        line = seen.setdefault(buyer.id, row.line) if hash(buyer.id) in self._twice else row.line
         if line != row.line:
             return self._problem(row, "id", f"id: {buyer.id} stands in line {line} already")
         return Question(row.line, buyer)

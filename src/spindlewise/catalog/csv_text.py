@@ -6,8 +6,9 @@ at the beginning is accepted, as neither says anything about the data.
 """
 
 import codecs
+import io
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -63,29 +64,36 @@ def read_raw(path: Path, shown: str, tip: str) -> tuple[bytes | None, list[Probl
 
 def rows_of(raw: bytes, shown: str, header: Sequence[str]) -> tuple[list[Row], list[Problem]]:
     """The same for the bytes of a file; a last line without its end is torn, and only that is said of it."""
+    problems: list[Problem] = []
+    return list(each_row(raw, shown, header, problems)), problems
+
+
+def each_row(raw: bytes, shown: str, header: Sequence[str], problems: list[Problem]) -> Iterator[Row]:
+    """The same row by row, for files that are gone through once; what is wrong is added to `problems`."""
     raw = raw.removeprefix(codecs.BOM_UTF8)
     if not raw:
         tip = f"begin it with the line {','.join(header)}"
-        return [], [Problem(Place(shown, 1, 1), "error", "empty-file", "is empty", tip)]
-    problems: list[Problem] = []
-    lines = raw.split(b"\n")
-    if lines.pop():
+        problems.append(Problem(Place(shown, 1, 1), "error", "empty-file", "is empty", tip))
+        return
+    if not raw.endswith(b"\n"):
         tip = "complete or remove it; `spindlewise price repair` removes it from a price log"
-        place = Place(shown, len(lines) + 1, 1)
+        place = Place(shown, raw.count(b"\n") + 1, 1)
         problems.append(Problem(place, "error", "torn-line", "the last line has no end", tip))
-    rows = []
-    for number, line in enumerate(lines, start=1):
-        row = _row(line, shown, number, problems)
+    for number, line in enumerate(io.BytesIO(raw), start=1):
+        if not line.endswith(b"\n"):
+            return
+        row = _row(line[:-1], shown, number, problems)
         if number == 1:
             if row is None or row.fields != tuple(header):
-                return [], [*problems, *_wrong_header(row, shown, header)]
+                problems += _wrong_header(row, shown, header)
+                return
         elif row is not None and len(row.fields) == len(header):
-            rows.append(row)
+            yield row
         elif row is not None:
             problems.append(_wrong_count(row, header))
         if len(problems) > MOST_TOLD:
-            return rows, [*problems, too_many(shown, number)]
-    return rows, problems
+            problems.append(too_many(shown, number))
+            return
 
 
 def too_many(shown: str, line: int) -> Problem:

@@ -164,4 +164,5 @@ def test_of_the_lines_nothing_is_kept_beside_the_file_itself():
         return found
 
     kept(10)  # what is made once, whatever is asked
-    assert kept(20_000) - kept(10) < 20_000
+    # rows would take 500 bytes each; Python itself puts some thousand empty tuples by
+    assert kept(50_000) < 200_000

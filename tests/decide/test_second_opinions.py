@@ -119,6 +119,59 @@ def test_where_our_curves_tell_nobody_apart_the_reason_says_so() -> None:
     }
 
 
+def test_of_criteria_that_our_curves_do_not_tell_apart_the_weightiest_comes_first() -> None:
+    _, min_max = opinions([[390, 150], [300, 180], [350, 120]], shares=(0.3, 0.7))
+
+    assert min_max.reason is not None
+    assert [(stretch.criterion, stretch.share) for stretch in min_max.reason.stretched] == [
+        ("weight", 0.7),
+        ("price", 0.3),
+    ]
+
+
+def test_the_criterion_that_gains_most_weight_comes_first_and_not_the_weightiest() -> None:
+    """Min-max makes 45 % of the 40 for price, but 30 % of the 10 for stack."""
+    curves = (*CURVES, Curve((5.0, 20.0), (1.0, 0.0)))
+    figures = [[1000, 200, 15], [645, 350, 12.5], [1000, 500, 15]]
+
+    _, min_max = opinions(figures, shares=(0.4, 0.5, 0.1), curves=curves)
+
+    assert min_max.first == "dunlin"
+    assert min_max.reason is not None
+    assert [stretch.criterion for stretch in min_max.reason.stretched] == ["stack", "price"]
+    assert [stretch.effective_share for stretch in min_max.reason.stretched] == pytest.approx(
+        [0.3, 0.45], abs=0.005
+    )
+
+
+def test_on_what_both_firsts_are_alike_is_no_reason() -> None:
+    """Stack counts for twice its weight, but the avocet and the dunlin are alike in it."""
+    curves = (*CURVES, Curve((5.0, 65.0), (1.0, 0.0)))
+    figures = [[600, 300, 9], [580, 340, 9], [600, 400, 10]]
+
+    _, min_max = opinions(figures, shares=(0.4, 0.4, 0.2), curves=curves)
+
+    assert min_max.first == "dunlin"
+    assert min_max.reason is not None
+    assert [stretch.criterion for stretch in min_max.reason.stretched] == ["price"]
+
+
+def test_what_our_curve_does_not_tell_apart_is_no_reason_without_weight() -> None:
+    curves = (*CURVES, Curve((20.0, 30.0), (1.0, 0.0)))
+    figures = [[600, 300, 12], [580, 340, 8], [600, 400, 12]]
+
+    _, min_max = opinions(figures, shares=(0.5, 0.5, 0.0), curves=curves)
+
+    assert min_max.reason is not None
+    assert [stretch.criterion for stretch in min_max.reason.stretched] == ["price"]
+
+
+def test_our_first_leads_by_as_little_as_a_ranking_tells_apart() -> None:
+    """A thousandth of a cent: 0.0000006 points, where a billionth is told apart."""
+    for opinion in opinions([[600.00001, 300], [600, 300]]):
+        assert (opinion.first, opinion.reason) == ("dunlin", None)
+
+
 def test_what_is_held_back_is_first_nowhere() -> None:
     for opinion in opinions([[500, 250], [700, 300], [900, 350]], held_back=[True, False, False]):
         assert opinion.first == "dunlin"

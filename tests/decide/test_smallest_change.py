@@ -112,3 +112,11 @@ def test_rivals_equally_near_go_by_id_whatever_they_lack_on_the_way():
 def test_a_rival_ahead_by_less_than_scores_are_settled_to_is_level_now():
     change = smallest_change(table([[0.5, 0.5], [0.5 + 5e-12, 0.5 + 5e-12]]), np.array([1.0, 1.0]))
     assert (change.first, change.product, change.distance) == ("heron", "siskin", 0.0)
+
+
+def test_a_rival_far_behind_may_be_nearer_than_one_close_behind():
+    # siskin lacks 60 points but gains all on two criteria; wigeon lacks 14 and gains a fifth on one
+    change = smallest_change(table([[0, 0, 1], [1, 1, 0], [0, 0.2, 0.8]]), np.array([1.0, 1.0, 8.0]))
+    assert change.product == "siskin"
+    # along (1, 1, -1) less its mean: 0.6 over the root of 8/3
+    assert change.distance == pytest.approx(0.6 / np.sqrt(8 / 3))

@@ -116,6 +116,4 @@ def _least_distances(each: FloatArray, gains: FloatArray) -> FloatArray:
     lead = np.maximum(-(gains @ each), 0.0)
     lengths = np.linalg.norm(gains - gains.mean(axis=1, keepdims=True), axis=1)
     # a rival that gains alike on all criteria has length 0; since it may pass, it is level now
-    bounds = np.zeros_like(lead)
-    np.divide(lead, lengths, out=bounds, where=lengths > 0.0)
-    return bounds
+    return np.asarray(lead / np.where(lengths > 0.0, lengths, 1.0))

@@ -53,3 +53,23 @@ def test_dotted_paths_are_safe_to_print() -> None:
     assert dotted((0, "\x1b")) == "[0].\\x1b"
     assert len(dotted(("x" * 9999,))) == 60
     assert repr(MISREAD) == "MISREAD"
+
+
+def test_data_that_is_not_kept_is_read_again_from_the_text() -> None:
+    text = "a: {b: 2026-11-20, c: [1, x]}\n"
+    document, problems = read_yaml_text(text, "a.yaml")
+    assert document is not None
+    assert problems == []
+    lean = document.without_data()
+    assert lean.data is MISREAD
+    assert lean.content() == document.content() == document.data
+    assert lean.value(("a", "c", 1)) == "x"
+    assert lean.head_place(("a",)) == document.head_place(("a",)) == Place("a.yaml", 1, 5)
+    assert lean.places == document.places
+
+
+def test_data_that_could_not_be_read_swiftly_is_kept() -> None:
+    document, _ = read_yaml_text("a: 1\nb: NO\n", "a.yaml")
+    assert document is not None
+    assert document.without_data() is document
+    assert document.content() == {"a": 1, "b": MISREAD}

@@ -1,7 +1,7 @@
 """A document: one catalog file as plain data, with the place of every value and key."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, final
 
 from spindlewise.problems import Place, shown
@@ -65,6 +65,16 @@ class Document:
     places: Mapping[Path, Place]
     key_places: Mapping[Path, Place]
     text: str
+    again: Callable[[], object] | None = None
+    """What reads the same data from the text, where that is known to be right."""
+
+    def without_data(self) -> "Document":
+        """The same document with its data only as text, where that can be read again: many are kept."""
+        return self if self.again is None else replace(self, data=MISREAD)
+
+    def content(self) -> object:
+        """The data, read again where it is not kept."""
+        return self.again() if self.again is not None and self.data is MISREAD else self.data
 
     def place(self, path: Path) -> Place:
         """The place of the value at `path`, or of the innermost thing on the way to it that is there."""
@@ -87,7 +97,7 @@ class Document:
 
     def value(self, path: Path) -> object:
         """The value at `path`, or MISREAD where there is none."""
-        found = self.data
+        found = self.content()
         for step in path:
             if isinstance(found, dict):
                 found = found.get(step, MISREAD)

@@ -138,5 +138,5 @@ def _products(
             problems.append(Problem(place, "error", "duplicate-id", told, tip, "id"))
         else:
             products[product.id] = product
-            documents[product.id] = document
+            documents[product.id] = document.without_data()
     return products, unread

@@ -17,8 +17,8 @@ LARGEST_CHARACTERS = MOST_NODES
 
 SCALAR, ENDS = yaml.ScalarEvent, frozenset({yaml.MappingEndEvent, yaml.SequenceEndEvent})
 MOST_KNOWN = 1000
-_known_keys: set[str] = set()
-"""Keys that were looked at and are plain words: the same few stand in every file."""
+_known_keys: dict[str, str] = {}
+"""Keys that were looked at and are plain words: the same few stand in every file, and in memory once."""
 
 
 def read_swift(text: str) -> dict[str, Any] | None:
@@ -64,9 +64,10 @@ def _entries(take: Any) -> dict[str, Any] | None:
             if event.anchor is not None or event.tag is not None or len(value) > longest:
                 return None
             if into_mapping and key is None:
-                if value in inside or not (value in known or event.style or _is_plain_key(value)):
+                key = known.get(value)
+                if value in inside or not (key or event.style or _is_plain_key(value)):
                     return None
-                key = value
+                key = key or value
                 continue
             if not event.style:
                 value = plain(value)
@@ -99,5 +100,5 @@ def _is_plain_key(key: str) -> bool:
     if plain_key(key) is not None:
         return False
     if len(_known_keys) < MOST_KNOWN:
-        _known_keys.add(key)
+        _known_keys[key] = key
     return True

@@ -6,7 +6,7 @@ several documents, duplicate keys, keys that are not words, and plain scalars on
 
 import os
 import stat
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 
 import yaml
@@ -51,7 +51,8 @@ def read_yaml_text(text: str | bytes, shown: str) -> tuple[Document | None, list
         return None, sorted_problems(problems)
     data = read_swift(content)
     if data is not None:
-        return Document(shown, data, *_places_later(content, shown), content), []
+        again = partial(read_swift, content)
+        return Document(shown, data, *_places_later(content, shown), content, again), []
     walk = Walk(shown)
     try:
         walk.run(content)

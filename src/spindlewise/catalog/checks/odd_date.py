@@ -33,11 +33,11 @@ def check(catalog: Catalog) -> Iterator[Problem]:
         document = catalog.documents.get(product)
         if document is None or _nothing_odd(document.text, latest):
             continue
-        for path, day in _days(document.data, ()):
+        for path, day in _days(document.content(), ()):
             if not EARLIEST <= day <= latest:
                 yield at_value(catalog, product, path, RULE, *_words(day, latest))
     for record in {id(document): document for document, _ in catalog.added.values()}.values():
-        for path, day in _days(record.data, ()):
+        for path, day in _days(record.content(), ()):
             if not EARLIEST <= day <= latest:
                 told, tip = _words(day, latest)
                 field = dotted(path)

@@ -65,6 +65,33 @@ def test_the_statement_that_the_others_contradict_is_named_with_what_would_fit()
     assert found.ratio > 0.1
 
 
+def test_a_circle_of_twice_as_much_by_hand() -> None:
+    # each row of the matrix holds 1, 2 and 1/2: the eigenvalue is 3.5, and all weigh alike
+    found = pair_weights([("price", "weight", 2.0), ("weight", "stack", 2.0), ("stack", "price", 2.0)])
+
+    assert found.weights == pytest.approx(dict.fromkeys(("price", "stack", "weight"), 1 / 3))
+    assert (found.lambda_max, found.index) == (pytest.approx(3.5), pytest.approx(0.25))
+    assert found.ratio == pytest.approx(0.25 / 0.58)
+
+
+def test_a_slight_contradiction_late_in_the_alphabet_is_found() -> None:
+    true = {"price": 8.0, "weight": 4.0, "stack": 2.0, "warranty": 1.0}
+    statements = [(a, b, true[a] / true[b]) for a, b in itertools.combinations(true, 2)]
+    statements[statements.index(("stack", "warranty", 2.0))] = ("stack", "warranty", 2.5)
+
+    worst = pair_weights(statements).contradiction
+
+    assert worst is not None
+    assert (worst.more, worst.than, worst.fits) == ("stack", "warranty", pytest.approx(2.0))
+    assert 0.05 < worst.deviation < 0.25
+
+
+def test_a_million_times_and_a_millionth_may_be_said() -> None:
+    for times in (1e6, 1e-6):
+        weights = pair_weights([("price", "weight", times)]).weights
+        assert weights["price"] / weights["weight"] == pytest.approx(times)
+
+
 def test_a_contradiction_among_incomplete_statements_is_named_too() -> None:
     statements = [
         ("price", "weight", 2.0),

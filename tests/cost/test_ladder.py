@@ -32,7 +32,7 @@ def test_each_rung_carries_the_price_from_the_baseline_and_from_the_step_below()
     top = steps[2]
     assert (top.status, top.quadrant) == ("rung", "lighter and dearer")
     assert (top.cost_per_gram, top.step_cost_per_gram, top.step_from) == (4, 5, "light")
-    assert top.step_saving_g == Interval(18.0, 20.0, 22.0)
+    assert (top.saving_g, top.step_saving_g) == (Interval(38.0, 40.0, 42.0), Interval(18.0, 20.0, 22.0))
     assert top.cost_per_gram_range == (Decimal(160) / 42, Decimal(160) / 38)
 
 
@@ -43,6 +43,14 @@ def test_whoever_is_dearer_and_heavier_names_all_that_dominate_it() -> None:
     assert (found["stout"].status, found["stout"].dominated_by) == ("dominated", ("light", "other"))
     assert found["stout"].cost_per_gram == per(80, 15)
     assert found["stout"].step_cost_per_gram is None
+    assert found["stout"].step_from is found["stout"].step_saving_g is None
+
+
+def test_a_gram_that_is_surely_saved_is_a_rung_and_half_a_gram_too() -> None:
+    owned = Offer("owned", Decimal(0), 320.0, 320.0, 320.0)
+    for grams in (1.0, 0.5):
+        _, step = ladder(owned, [offer("light", 60, 320.0 - grams, 0.1)])
+        assert (step.status, step.step_cost_per_gram) == ("rung", Decimal(60) / Decimal(str(grams)))
 
 
 def per(money: int, grams: int) -> Decimal:
@@ -110,3 +118,22 @@ def test_a_product_given_twice_is_refused() -> None:
         ValueError, match=r"^the ladder has the product owned twice; give each product, baseline too, once$"
     ):
         ladder(OWNED, [offer("owned", 10, 300)])
+
+
+def test_dearer_and_dearer_grams_are_rungs_however_few_they_are() -> None:
+    # 3, 10, 20 and 60 a gram, for 20, 10, 5 and 1 of them
+    prices = [("light", 60, 300), ("lighter", 160, 290), ("lightest", 260, 285), ("racing", 320, 284)]
+    steps = ladder(OWNED, [offer(product, price, weight, 0.1) for product, price, weight in prices])
+    assert [(s.status, s.step_cost_per_gram) for s in steps[1:]] == [
+        ("rung", 3),
+        ("rung", 10),
+        ("rung", 20),
+        ("rung", 60),
+    ]
+
+
+def test_two_dear_grams_on_the_way_to_twenty_cheap_ones_are_no_rung() -> None:
+    owned = Offer("owned", Decimal(0), 320.0, 320.0, 320.0)
+    found = by_name(ladder(owned, [offer("light", 30, 318, 0.1), offer("lightest", 130, 298, 0.1)]))
+    assert found["light"].status == "extendedly dominated"
+    assert found["lightest"].step_from == "owned"

@@ -11,7 +11,7 @@ KINDS = {
     "buyers": ["buyers/club-racer.html", "buyers/nothing-for-it.html", "buyers/index.html"],
     "pairs": ["pairs/index.html", "pairs/club-racer.html"],
     "weigh.html": ["weigh.html"],
-    "bench": ["bench/index.html", "bench/sessions.html", "bench/weighings.html"],
+    "bench": ["bench/index.html", "bench/sessions.html", "bench/weighings.html", "bench/hours.html"],
     "bench/rides": ["bench/rides/2025-10-18-three-meters.html", "bench/rides/2025-09-13-first-ride.html"],
     "changes.html": ["changes.html"],
     "claims.html": ["claims.html"],

@@ -19,8 +19,8 @@ def hours_blocks(catalog: Catalog, report: HoursReport, day: date) -> tuple[Bloc
     return (
         Heading("How long batteries ran", 1),
         Paragraph(
-            f"As of {day.isoformat()}. A run that was still going on, or was charged early, lasted at least "
-            "that long.",
+            f"As of {day.isoformat()}. Half of the runs last longer than the figure in the middle. A run "
+            "that was still going on, or was charged early, lasted at least that long.",
             "quiet",
         ),
         Bullets(tuple(hours_sentence(one, names) for one in report.ran)),

@@ -104,14 +104,14 @@ def weighed_text(one: Weighed) -> str:
 def _table(report: WeighReport, names: Naming) -> Table:
     columns = (
         Column("Product"),
-        Column("Weighed", spare=3),
-        Column("Pedals"),
-        Column("Cells"),
-        Column("Cleats"),
-        Column("Readings", "right", spare=2),
         Column("Mean", "right"),
         Column("Claimed", "right", spare=1),
         Column("Verdict"),
+        Column("Pedals"),
+        Column("Cells"),
+        Column("Cleats"),
+        Column("Weighed", spare=2),
+        Column("Readings", "right", spare=3),
     )
     rows = tuple(_row(one, names) for one in report.weighed)
     return Table("Each thing on one scale and day", columns, rows)
@@ -122,14 +122,14 @@ def _row(one: Weighed, names: Naming) -> tuple[str, ...]:
     mean = number_text(one.weighing.mean_g, 1)
     return (
         names.product(one.product),
-        one.date.isoformat(),
-        "sum" if one.sides else one.what.removesuffix(" pedal"),
-        "none" if basis.batteries == "not applicable" else basis.batteries,
-        basis.cleats,
-        str(one.weighing.count),
         f"{mean} ± {_grams(rounded_up(one.weighing.expanded_g, 0.1))}",
         "" if one.held is None else _grams(one.held.claimed_g),
         _verdict(one.held),
+        "sum" if one.sides else one.what.removesuffix(" pedal"),
+        "none" if basis.batteries == "not applicable" else basis.batteries,
+        basis.cleats,
+        one.date.isoformat(),
+        str(one.weighing.count),
     )
 
 

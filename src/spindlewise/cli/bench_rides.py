@@ -1,7 +1,8 @@
 """A folder of rides for `spindlewise bench ride`: one after the other, with the progress shown."""
 
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Generator, Sequence
+from contextlib import closing
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -45,7 +46,15 @@ def rides(
     if not sheets:
         no_answer(f"no ride.yaml in {folder} or below it", "`spindlewise bench sheet PRODUCT` begins one")
     problems: list[Problem] = []
-    lines = sorted(_lines(_watched(sheets), loss_pct, problems), key=lambda line: (line.date, line.ride))
+    lines: list[RideLine] = []
+    try:
+        with closing(_lines(sheets, loss_pct, problems)) as compared:
+            for line in compared:
+                lines.append(line)  # what is there when it is broken off counts
+    except KeyboardInterrupt:
+        remark(f"Stopped: {len(lines)} of {len(sheets)} rides had been compared. Nothing was written.")
+        raise
+    lines.sort(key=lambda line: (line.date, line.ride))
     if problems:
         remark(render(problems, "plain").rstrip("\n"))
     held = [s for line in lines for s in line.sessions if isinstance(s, RideSession)]
@@ -79,27 +88,30 @@ def rides(
 
 
 def _lines(
-    folders: Iterable[Path], loss_pct: tuple[float, float], problems: "list[Problem]"
-) -> "Iterator[RideLine]":
+    folders: Sequence[Path], loss_pct: tuple[float, float], problems: "list[Problem]"
+) -> "Generator[RideLine]":
     from spindlewise.answer.bench_archive import ride_line
     from spindlewise.answer.bench_ride import ride_report
     from spindlewise.bench.ride_sheet import RideSheet
     from spindlewise.catalog.reading import read_record
 
-    for folder in folders:
-        sheet, _, found = read_record(RideSheet, folder / "ride.yaml")
-        problems += found
-        if sheet is not None:
-            report = ride_report(sheet, folder, folder.as_posix(), loss_pct)
-            problems += report.problems
-            yield ride_line(report)
+    # closed at once when it is broken off, so that the bar is gone before anything is said
+    with closing(_watched(folders)) as watched:
+        for folder in watched:
+            sheet, _, found = read_record(RideSheet, folder / "ride.yaml")
+            problems += found
+            if sheet is not None:
+                report = ride_report(sheet, folder, folder.as_posix(), loss_pct)
+                problems += report.problems
+                yield ride_line(report)
 
 
-def _watched(folders: Sequence[Path]) -> Iterable[Path]:
+def _watched(folders: Sequence[Path]) -> Generator[Path]:
     """The folders, with a bar on stderr where somebody looks at it."""
     if not sys.stderr.isatty():
-        return folders
+        yield from folders
+        return
     from rich.console import Console
     from rich.progress import track
 
-    return track(folders, "Rides", console=Console(stderr=True), transient=True)
+    yield from track(folders, "Rides", console=Console(stderr=True), transient=True)

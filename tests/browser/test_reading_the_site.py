@@ -65,3 +65,18 @@ def test_on_paper_the_way_about_is_left_out(read):
     assert (
         page.evaluate("getComputedStyle(document.documentElement).getPropertyValue('--ground')") == "#f7f6f2"
     )
+
+
+@pytest.mark.parametrize("across_px", [718, 740])
+def test_on_paper_no_column_and_no_picture_lies_beyond_the_sheet(read, across_px):
+    """A4 and Letter with margins of 10 mm, at 96 pixels an inch: paper cannot be moved aside."""
+    reader = read(across_px)
+    beyond = (
+        "[...document.querySelectorAll('.scroll')].filter((e) => e.scrollWidth > e.clientWidth + 1).length"
+    )
+    for name in PAGES:
+        page = reader.open(name)
+        page.emulate_media(media="print")
+        assert page.evaluate(SIDEWAYS) <= 0, name
+        assert page.evaluate(beyond) == 0, name
+        page.emulate_media(media="screen")

@@ -106,3 +106,9 @@ def test_upkeep_below_zero_is_refused() -> None:
         Upkeep("part", D(-1))
     with pytest.raises(ValueError, match=r"^part is due every 0; an interval is more than zero$"):
         Upkeep("part", D(1), every_years=D(0))
+
+
+def test_a_part_may_cost_nothing_and_the_first_charge_is_the_owners_own() -> None:
+    account = ownership(D(600), D(3), D(100), [Upkeep("cleats of a friend", D(0), every_years=D(1))])
+    assert (account.known_total, account.unknown) == (D(600), ())
+    assert charging("charging", D(4), D("0.25"), D(50)).first_included is False

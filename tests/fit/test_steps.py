@@ -35,7 +35,9 @@ def test_stack_cleat_and_crank_together_call_for_steps_however_small_the_sum() -
     plan = step_plan(3.0, stack_mm=4.0, cleat_mm=1.5, crank_mm=-2.5)
     assert plan.steps_mm == (1.5, 1.5)
     assert plan.because == ("stack, cleat and crank change together",)
-    assert step_plan(3.0, stack_mm=4.0, crank_mm=-1.0).because == ()
+    for two in ({"cleat_mm": 1.5}, {"crank_mm": -1.0}):
+        assert step_plan(3.0, stack_mm=4.0, **two).because == ()
+    assert step_plan(3.0, cleat_mm=4.0, crank_mm=-1.0).because == ()
     assert step_plan(3.0, stack_mm=4.0, crank_mm=-1.0, other_cleat=True).because == plan.because
     assert step_plan(0.0, stack_mm=4.0, cleat_mm=1.0, crank_mm=-5.0).steps_mm == ()
 
@@ -44,6 +46,7 @@ def test_above_fifteen_millimetres_the_figures_are_confirmed_first() -> None:
     assert not step_plan(15.0).confirm_first
     assert step_plan(15.1).confirm_first
     assert step_plan(-15.1).confirm_first
+    assert step_plan(1000.0).confirm_first, "the most that is taken for a move of a saddle"
 
 
 @pytest.mark.parametrize("change_mm", [math.nan, math.inf, -1000.5])

@@ -16,6 +16,10 @@ def test_heights_are_the_sums_of_the_segments_below_them() -> None:
     assert lengths.foot_length_mm == pytest.approx(266.0)
 
 
+def test_a_body_of_any_height_has_the_same_shares() -> None:
+    assert segments(1.0).thigh_mm * 1750 == pytest.approx(segments(1750.0).thigh_mm)
+
+
 @pytest.mark.parametrize("height_mm", [0.0, -1.0, math.inf, math.nan])
 def test_a_height_that_is_none_is_refused(height_mm: float) -> None:
     with pytest.raises(ValueError, match="must be positive"):

@@ -15,6 +15,12 @@ def test_an_upright_tube_moves_the_saddle_straight_up() -> None:
     assert move.back_mm == pytest.approx(0.0, abs=1e-12)
 
 
+def test_a_tube_that_lies_nearly_flat_moves_the_saddle_back() -> None:
+    move = saddle_travel(7.0, 0.5)
+    assert move.back_mm == pytest.approx(7.0, abs=1e-3)
+    assert move.up_mm == pytest.approx(7.0 * math.radians(0.5), abs=1e-5)
+
+
 def test_a_three_four_five_tube_splits_as_the_triangle_does() -> None:
     move = saddle_travel(-10.0, math.degrees(math.atan2(4, 3)))
     assert (move.up_mm, move.back_mm) == (pytest.approx(-8.0), pytest.approx(-6.0))

@@ -11,6 +11,7 @@ from spindlewise.reception.reading_mode import LinkNow, ReceiverNow, receive
 def test_each_kept_sensor_takes_one_channel() -> None:
     budget = channel_budget(4, ["heart rate", "trainer control", "cadence"])
 
+    assert (budget.total, budget.kept) == (4, ("heart rate", "trainer control", "cadence"))
     assert (budget.free_channels, budget.short_by) == (1, 0)
 
 
@@ -28,6 +29,13 @@ def test_giving_up_the_cadence_sensor_makes_room_for_the_second_pedal() -> None:
         shown.append(receive(links, ReceiverNow("watch", ("Bluetooth",), free, "can")).mode)
 
     assert shown == ["one side only", "both sides"]
+    assert channel_budget(3, kept, cadence_comes_with_power=True).kept == ("heart rate",)
+
+
+def test_a_receiver_may_have_no_channel_at_all() -> None:
+    budget = channel_budget(0, ["heart rate"])
+
+    assert (budget.free_channels, budget.short_by) == (0, 1)
 
 
 @pytest.mark.parametrize("total", ["unlimited", "unknown"])

@@ -34,7 +34,7 @@ class TestBuyersRange:
         error = doubled_error((0.47, 0.49), "right")
 
         assert (error.low_pct, error.high_pct) == pytest.approx((2, 6))
-        assert error.sign == "reads high"
+        assert (error.sensor_side, error.sign) == ("right", "reads high")
         assert error.low_w is error.expected_w is error.high_w is None
 
     def test_a_side_that_is_not_known_may_stray_either_way(self) -> None:
@@ -56,6 +56,8 @@ def test_an_unknown_balance_takes_the_population_and_says_so() -> None:
     assert error.expected_pct == error.expected_w == 0
     assert error.high_pct == -error.low_pct == pytest.approx(5.018, abs=1e-3)
     assert error.high_w == pytest.approx(10.04, abs=1e-2)
+    # per watt of threshold power
+    assert doubled_error(None, "left", 1).high_w == pytest.approx(error.high_w / 200)
 
 
 @pytest.mark.parametrize("share", [-0.01, 1.01, 47, math.nan])

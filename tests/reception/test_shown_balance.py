@@ -40,6 +40,9 @@ def test_a_balance_read_off_a_display_leaves_a_doubled_side_uncertain_by_two_per
 def test_a_share_outside_0_to_1_is_refused() -> None:
     with pytest.raises(ValueError, match=r"^the left share is 48; it lies in 0 to 1 \(48 % is 0.48\)$"):
         shown_balance(48, "ANT+")
+    for share in (-0.01, 1.01):
+        with pytest.raises(ValueError, match=r"it lies in 0 to 1"):
+            shown_balance(share, "ANT+")
 
 
 def test_a_protocol_without_a_known_step_is_refused() -> None:

@@ -39,6 +39,7 @@ def test_check_says_whether_the_site_is_out_of_date_and_writes_nothing(tmp_path:
     folder, out = copied(tmp_path), tmp_path / "site"
     nothing_there = run("publish", "--check", "--out", out, catalog=folder)
     assert nothing_there.exit_code == 3
+    assert "nothing of the site stands there yet" in nothing_there.stdout.splitlines()[-1]
     assert not out.exists()
     run("publish", "--out", out, catalog=folder)
     fresh = run("publish", "--check", "--out", out, catalog=folder)

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 
 from command_line import SMALL
@@ -11,6 +12,7 @@ from spindlewise.render.words_session import (
     history_blocks,
     record_sentence,
     session_sentences,
+    sessions_table,
 )
 
 DUO = "tarnquell-liskar-duo"
@@ -48,6 +50,28 @@ def test_a_ride_gives_its_line_or_the_reason() -> None:
     assert said[1] == "some-hub: no session, a chain stands between."
     with_record = session_sentences((session,), (record("osmeryd-avessin"),), names())
     assert len(with_record) == 2
+
+
+def test_unit_and_distance_are_columns_where_any_session_notes_them() -> None:
+    plain = sessions_table(record())
+    assert [column.title for column in plain.columns] == [
+        "Date",
+        "Minutes",
+        "Difference",
+        "Spread",
+        "Verdict",
+    ]
+    rows = series((0.0, 0.5), (900.0, 0.7)).rows
+    mixed = product_sessions(
+        "some-pedal", [*rows, replace(rows[0], unit="", ridden_km=None)], date(2026, 11, 20)
+    )
+    told = sessions_table(mixed)
+    assert [column.title for column in told.columns][4:6] == ["Unit", "Ridden"]
+    assert sorted(row[4:6] for row in told.rows) == [
+        ("not noted", "not noted"),
+        ("serial 12", "0 km"),
+        ("serial 12", "900 km"),
+    ]
 
 
 def test_void_sessions_stay_listed() -> None:

@@ -109,6 +109,8 @@ def _lines(done: "Published", out: Path, only_check: bool) -> list[str]:
         return [*lines, f"{out}: {count} changed, {done.unchanged} as they were."]
     if not done.changed and not done.removed:
         return [*lines, f"{out}: up to date, {_files(done.unchanged)}."]
+    if not done.unchanged and not done.removed:
+        return [*lines, f"{out}: nothing of the site stands there yet; {count} would be written."]
     going = f", {len(done.removed)} would go" if done.removed else ""
     return [
         *lines,

@@ -17,6 +17,8 @@ from spindlewise.render.naming import Naming, naming
 from spindlewise.render.words_rank import notice_of_invention
 from spindlewise.units import number_text, percent_text
 
+NOT_NOTED = "not noted"
+
 
 def session_sentences(
     sessions: tuple[RideSession | NoSession, ...], records: tuple[ProductSessions, ...], names: Naming
@@ -70,29 +72,33 @@ def history_blocks(catalog: Catalog, record: ProductSessions, day: date) -> tupl
 
 
 def sessions_table(record: ProductSessions) -> Table:
-    """Every session, those that count for nothing with the reason."""
-    columns = (
+    """Every session, those that count for nothing with the reason; unit and distance where any was noted."""
+    units = any(row.unit for row in record.rows)
+    ridden = any(row.ridden_km is not None for row in record.rows)
+    columns = [
         Column("Date"),
         Column("Minutes", "right", spare=3),
         Column("Difference", "right"),
         Column("Spread", "right", spare=1),
-        Column("Unit", spare=2),
-        Column("Ridden", "right", spare=2),
-        Column("Verdict"),
-    )
-    rows = tuple(
-        (
+    ]
+    columns += [Column("Unit", spare=2)] if units else []
+    columns += [Column("Ridden", "right", spare=2)] if ridden else []
+    rows = []
+    for row in record.rows:
+        cells = [
             row.date.isoformat(),
             number_text(row.minutes),
             percent_text(row.mean_difference_pct, signed=True),
             percent_text(row.sd_pct),
-            row.unit,
-            "" if row.ridden_km is None else f"{number_text(row.ridden_km)} km",
-            row.verdict,
+        ]
+        cells += [row.unit or NOT_NOTED] if units else []
+        cells += (
+            [f"{number_text(row.ridden_km)} km" if row.ridden_km is not None else NOT_NOTED] if ridden else []
         )
-        for row in record.rows
+        rows.append((*cells, row.verdict))
+    return Table(
+        "Every session, those too that count for nothing", (*columns, Column("Verdict")), tuple(rows)
     )
-    return Table("Every session, those too that count for nothing", columns, rows)
 
 
 def drift_sentences(record: ProductSessions) -> tuple[str, ...]:

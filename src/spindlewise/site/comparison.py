@@ -58,7 +58,7 @@ def _blocks(desk: Desk, comparison: Comparison) -> list[Block]:
     ranking, settings, names = comparison.ranking, desk.catalog.settings, naming(desk.catalog)
     region = settings.regions[ranking.buyer.region].name
     blocks: list[Block] = [
-        Heading(f"{settings.title}: power pedals in {region}", 1),
+        Heading(f"{settings.title}: power pedals, {region}", 1),
         *notice_of_invention(desk.catalog),
         Paragraph(f"As of {ranking.day.isoformat()}, prices in {ranking.buyer.currency}, tax in."),
         Paragraph(f"Scores run from 0 to 100. {weights_words(ranking, names)}"),

@@ -43,7 +43,7 @@ def _text(
     if settings.invented != "no":
         parts.append(f"INVENTED: {settings.invented[:most_said]}")
     parts.append(
-        f"{title}: power pedals in {region}, prices as of {ranking.day.isoformat()}, tax in.\n"
+        f"{title}: power pedals, {region}. Prices as of {ranking.day.isoformat()}, tax in.\n"
         f"Scores run from 0 to 100. {weights_words(ranking, names)}"
     )
     parts.append("\n".join(_line(desk, placed, names) for placed in named) or "Nothing is for sale.")

@@ -38,3 +38,18 @@ def test_each_meter_s_own_scale_where_nobody_is_right(found: dict[str, tuple[int
     held, claimed = found[f"watts per watt of three, {meter}"]
     assert claimed == RIDES
     assert held >= binom.ppf(NEVER, RIDES, RATE)
+
+
+@pytest.mark.slow
+def test_the_drift_of_two_clocks_over_an_hour(found: dict[str, tuple[int, int]]) -> None:
+    held, claimed = found["drift"]
+    assert claimed >= RIDES - 1
+    assert held >= binom.ppf(NEVER, claimed, RATE)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("pair", ["pedals less spider", "hub less spider", "pedals less hub"])
+def test_each_band_of_power(found: dict[str, tuple[int, int]], pair: str) -> None:
+    held, claimed = found[f"band of power in percent, {pair}"]
+    assert claimed > 3 * RIDES
+    assert held >= binom.ppf(NEVER, claimed, RATE)

@@ -17,7 +17,9 @@ if __name__ == "__main__":
 
 from small_rides import sheet
 from spindlewise.answer.bench_ride import compared
+from spindlewise.bench.drift import find_drift
 from spindlewise.bench.estimate import Estimate
+from spindlewise.bench.lag import find_lag
 from spindlewise.bench.synthetic_ride import Dropout, Meter, Stretch, record, ride
 
 START = datetime(2025, 10, 18, 9, tzinfo=UTC)
@@ -83,8 +85,17 @@ def told(seed: int) -> Iterator[Told]:
             100.0 * (one - two) / of,
             None if agreed is None else agreed.difference_pct,
         )
+        pedalled = pair.power.without_zeros
+        yield Told(
+            f"difference in percent, pedalling, {names}",
+            100.0 * (one - two) / of,
+            None if pedalled is None else pedalled.difference_pct,
+        )
         line = pair.deming
         yield Told(f"scale, {names}", two / one, None if line is None else line.scale_interval)
+        yield Told(f"offset, {names}", 0.0, None if line is None else line.offset_interval)
+        for band in pair.by_power:
+            yield Told(f"band of power in percent, {names}", 100.0 * (one - two) / of, band.difference_pct)
     assert found.aligned is not None
     for name, lag in zip(found.aligned.names, found.aligned.lags, strict=True):
         if name != "spider":
@@ -98,6 +109,28 @@ def told(seed: int) -> Iterator[Told]:
     middle = float(np.prod(list(reads.values())) ** (1 / 3))
     for meter in found.three.meters if found.three else ():
         yield Told(f"watts per watt of three, {meter.name}", reads[meter.name] / middle, meter.scale)
+        yield Told(f"level of three, {meter.name}", reads[meter.name] / middle, meter.level)
+        yield Told(f"offset of three, {meter.name}", 0.0, meter.offset_w)
+    yield from drifted(seed)
+
+
+def drifted(seed: int) -> Iterator[Told]:
+    """The drift of two clocks over an hour, of which every other does not drift at all."""
+    random = np.random.default_rng([seed, 78])
+    ppm = random.uniform(-150, 150) if seed % 2 else 0.0
+    truth = ride(PLAN * 3, seed)
+    noise = [{"noise_w": random.uniform(2, 6), "noise_memory": random.uniform(0.0, 0.85)} for _ in range(2)]
+    one, two = (
+        record(truth, Meter(name, late_s=late, clock_ppm=gains, **more), seed)
+        for name, late, gains, more in (
+            ("pedals", 0.0, 0.0, noise[0]),
+            ("spider", random.uniform(-9, 9), ppm, noise[1]),
+        )
+    )
+    pair = (one.times_s, one.power_w, two.times_s, two.power_w)
+    found = find_drift(*pair, find_lag(*pair, 20.0), 20.0)
+    known = found.ppm is not None and found.low_ppm is not None and found.high_ppm is not None
+    yield Told("drift", ppm, Estimate(found.ppm, found.low_ppm, found.high_ppm) if known else None)
 
 
 def shares(rides: range) -> dict[str, tuple[int, int]]:
@@ -115,7 +148,7 @@ def main(words: list[str]) -> None:
     """Print how often each kind of interval held."""
     count = int(words[0]) if words else 400
     for what, (held, claimed) in sorted(shares(range(count)).items()):
-        print(f"{what:48} {held:4} of {claimed:4} claimed in {count} rides: {100.0 * held / claimed:5.1f} %")
+        print(f"{what:54} {held:4} of {claimed:4} claimed in {count} rides: {100.0 * held / claimed:5.1f} %")
 
 
 if __name__ == "__main__":

@@ -2,6 +2,7 @@
 
 import re
 import xml.etree.ElementTree as ET
+from functools import lru_cache
 
 from spindlewise.site.palette import LIGHT
 
@@ -13,9 +14,10 @@ INKS = (
 WIDER_PX = 1.8
 """By so much a character of a reader's font may be wider than the one that the chart was laid out with."""
 
-NOT_WANTED = ("font-family", "class", "xmlns")
+NOT_WANTED = frozenset(("font-family", "class", "xmlns"))
 LONG_NUMBER = re.compile(r"-?\d*\.\d{3,}(?:e-?\d+)?")
-MEASURES = ("d", "transform", "x", "y", "x1", "x2", "y1", "y2", "width", "height")
+MEASURES = frozenset(("d", "transform", "x", "y", "x1", "x2", "y1", "y2", "width", "height"))
+_COLOURS = {LIGHT[ink]: f"var(--{ink})" for ink in INKS}
 
 
 def at_home(svg: str, name: str, key: str, title: str, description: str) -> str:
@@ -42,9 +44,8 @@ def at_home(svg: str, name: str, key: str, title: str, description: str) -> str:
     )
     ET.SubElement(home, "title", {"id": f"picture-{name}-title"}).text = title
     ET.SubElement(home, "desc", {"id": f"picture-{name}-said"}).text = description
-    colours = {LIGHT[ink]: f"var(--{ink})" for ink in INKS}
-    for child in root:
-        home.append(_plain(child, colours))
+    _make_plain(root)
+    home.extend(list(root))
     return ET.tostring(home, encoding="unicode", short_empty_elements=False)
 
 
@@ -74,17 +75,20 @@ def _slack(root: ET.Element) -> tuple[int, int]:
     return left, right
 
 
-def _plain(element: ET.Element, colours: dict[str, str]) -> ET.Element:
-    """The element and all below it without namespaces, fonts and needless decimals, in the page's colours."""
-    made = ET.Element(element.tag.rpartition("}")[2])
-    for name, value in element.attrib.items():
-        if name in MEASURES:
-            value = LONG_NUMBER.sub(_short, value)
-        if name not in NOT_WANTED and not name.startswith("{"):
-            made.set(name, colours.get(value, value))
-    made.text, made.tail = element.text, element.tail
-    made.extend([_plain(child, colours) for child in element])
-    return made
+def _make_plain(root: ET.Element) -> None:
+    """Take namespaces, fonts and needless decimals from all elements, and give them the page's colours."""
+    for element in root.iter():
+        element.tag = element.tag.rpartition("}")[2]
+        element.attrib = {
+            name: _shortened(value) if name in MEASURES and "." in value else _COLOURS.get(value, value)
+            for name, value in element.attrib.items()
+            if name not in NOT_WANTED and name[0] != "{"
+        }
+
+
+@lru_cache(maxsize=4096)  # ticks and marks of many charts stand in the same places
+def _shortened(value: str) -> str:
+    return LONG_NUMBER.sub(_short, value)
 
 
 def _short(number: re.Match[str]) -> str:

@@ -13,6 +13,7 @@ from os import cpu_count
 from typing import Any
 
 from spindlewise.site.chart_svg import at_home
+from spindlewise.site.draughtsman import svg_of
 from spindlewise.site.job import Job, Progress
 from spindlewise.site.templating import chart_sources
 
@@ -51,9 +52,10 @@ def _drawn_by() -> str:
 @lru_cache(maxsize=1024)
 def drawn(picture: Picture) -> str:
     """The picture as an SVG element for a page: text as text, the page's colours, same data same bytes."""
-    import vl_convert
+    return _at_home(picture, svg_of(picture.specify(picture.shown)))
 
-    svg = vl_convert.vegalite_to_svg(picture.specify(picture.shown))
+
+def _at_home(picture: Picture, svg: str) -> str:
     return at_home(svg, picture.name, picture.key, picture.title, picture.description)
 
 
@@ -87,4 +89,9 @@ def _draughtsmen(count: int) -> Iterator[Draw]:
         return
     # a fork would copy the renderer's threads in the middle of what they do
     with ProcessPoolExecutor(processes, get_context("spawn")) as pool:
-        yield lambda pictures: pool.map(drawn, pictures, chunksize=8)
+        yield lambda pictures: map(_at_home, pictures, _drawn_by_others(pool, pictures))
+
+
+def _drawn_by_others(pool: ProcessPoolExecutor, pictures: list[Picture]) -> Iterator[str]:
+    """The drawings of a pool, which is sent specifications alone: to draw, it imports nothing of ours."""
+    return pool.map(svg_of, (picture.specify(picture.shown) for picture in pictures), chunksize=8)

@@ -1,0 +1,11 @@
+"""Whoever draws: one function that another process can run without knowing anything of catalogs."""
+
+from typing import Any
+
+
+def svg_of(specification: dict[str, Any]) -> str:
+    """The SVG of a Vega-Lite specification, as the chart library draws it."""
+    import vl_convert
+
+    found: str = vl_convert.vegalite_to_svg(specification)
+    return found

@@ -5,8 +5,11 @@ def test_a_specification_of_the_open_grammar_becomes_an_svg_with_text_as_text():
     specification = {
         "data": {"values": [{"pedal": "heron", "grams": 346}]},
         "mark": "bar",
-        "encoding": {"x": {"field": "grams", "type": "quantitative"}, "y": {"field": "pedal", "type": "nominal"}},
-    }  # fmt: skip
+        "encoding": {
+            "x": {"field": "grams", "type": "quantitative"},
+            "y": {"field": "pedal", "type": "nominal"},
+        },
+    }
     svg = svg_of(specification)
     assert svg.startswith("<svg")
     assert ">heron</text>" in svg

@@ -96,12 +96,12 @@ class Receiving:
 
         self._shown = shown
 
-    def received(self, product: Product) -> Received:
-        """What a product shows on them."""
+    def received(self, product: Product, sent: tuple[LinkNow, ...] | None = None) -> Received:
+        """What a product shows on them; `sent` is what it sends on the day, looked up unless given."""
         buyer, day, yardstick = self._asked
-        return Received(
-            product, buyer, day, yardstick, self._shown(links_now(product, day, self._with_promised))
-        )
+        if sent is None:
+            sent = links_now(product, day, self._with_promised)
+        return Received(product, buyer, day, yardstick, self._shown(sent))
 
 
 def receiver_now(receiver: Receiver) -> ReceiverNow:

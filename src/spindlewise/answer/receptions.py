@@ -4,11 +4,12 @@ from collections.abc import Hashable
 from datetime import date
 
 from spindlewise.answer.merits import Yardstick
-from spindlewise.answer.received import Received, Receiving, reception_key
+from spindlewise.answer.received import Received, Receiving, links_now, reception_key
 from spindlewise.buyer.buyer import Buyer
 from spindlewise.catalog.catalog import Catalog
 from spindlewise.catalog.product import Product
 from spindlewise.catalog.product_days import product_days, stretch
+from spindlewise.reception.reading_mode import LinkNow
 
 
 class Receptions:
@@ -21,6 +22,7 @@ class Receptions:
     def __init__(self) -> None:
         """Begin with nothing."""
         self._kinds: dict[Hashable, dict[Hashable, Received]] = {}
+        self._links: dict[Hashable, tuple[LinkNow, ...]] = {}
         self._days: dict[str, tuple[date, ...]] = {}
 
     def all(
@@ -33,8 +35,17 @@ class Receptions:
         for name, product in catalog.products.items():
             key = (name, stretch(self._days_of(product), day))
             if key not in known:
-                known[key] = receiving.received(product)
+                known[key] = receiving.received(product, self._sent(product, key, day, with_promised))
             found[name] = known[key]
+        return found
+
+    def _sent(
+        self, product: Product, key: tuple[str, tuple[int, int]], day: date, with_promised: bool
+    ) -> tuple[LinkNow, ...]:
+        """What it sends on the day, whoever receives it."""
+        found = self._links.get((key, with_promised))
+        if found is None:
+            found = self._links[key, with_promised] = links_now(product, day, with_promised)
         return found
 
     def _days_of(self, product: Product) -> tuple[date, ...]:

@@ -1,6 +1,7 @@
 """Addresses on the site: relative ones between its pages, and which outside addresses may become links."""
 
 import posixpath
+from functools import lru_cache
 from urllib.parse import urlsplit
 
 ALLOWED_SCHEMES = ("https", "http")
@@ -9,6 +10,7 @@ PAIRS_PAGE = "pairs/index.html"
 """Where all pairs are listed."""
 
 
+@lru_cache(maxsize=4096)  # every page has the same menu
 def relative(page: str, target: str) -> str:
     """The address of `target` as seen from `page`, both from the site's root; works from a folder on disk.
 

@@ -45,8 +45,9 @@ class Picture:
 
 @cache
 def _drawn_by() -> str:
-    """The chart code and the versions of what it draws with."""
-    return f"{version('altair')} {version('vl-convert-python')} {chart_sources()}"
+    """A digest of the chart code and of the versions of what it draws with."""
+    told = f"{version('altair')} {version('vl-convert-python')} {chart_sources()}"
+    return hashlib.sha256(told.encode()).hexdigest()
 
 
 @lru_cache(maxsize=1024)

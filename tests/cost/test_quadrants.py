@@ -32,13 +32,14 @@ def test_lighter_and_dearer_has_a_price_per_gram_and_its_range() -> None:
 def test_lighter_and_not_dearer_has_no_price_per_gram(price: str) -> None:
     found = compare(OWNED, offer(price, 300.0))
     assert found.quadrant == "lighter and not dearer"
+    assert (found.saving_g, found.extra_cost) == (Interval(17.0, 20.0, 23.0), Decimal(price) - 200)
     assert (found.cost_per_gram, found.cost_per_gram_range, found.saved_per_gram) == (None, None, None)
 
 
 def test_heavier_and_cheaper_saves_money_for_each_gram_added() -> None:
     found = compare(OWNED, offer("140", 350.0))
     assert found.quadrant == "heavier and cheaper"
-    assert found.saving_g == Interval(-33.0, -30.0, -27.0)
+    assert (found.saving_g, found.extra_cost) == (Interval(-33.0, -30.0, -27.0), -60)
     assert found.saved_per_gram == 2
     assert found.saved_per_gram_range == (
         per_gram(Decimal(60), Decimal(33)),
@@ -51,6 +52,7 @@ def test_heavier_and_cheaper_saves_money_for_each_gram_added() -> None:
 def test_heavier_and_not_cheaper_has_neither(price: str) -> None:
     found = compare(OWNED, offer(price, 350.0))
     assert found.quadrant == "heavier and not cheaper"
+    assert (found.saving_g, found.extra_cost) == (Interval(-33.0, -30.0, -27.0), Decimal(price) - 200)
     assert (found.cost_per_gram, found.saved_per_gram) == (None, None)
 
 
@@ -62,7 +64,15 @@ def test_a_saving_whose_interval_holds_or_touches_zero_has_no_price(
 ) -> None:
     found = compare(OWNED, offer("260", weight_g, plus_minus_g))
     assert found.quadrant == "no reliable saving"
+    assert found.saving_g.expected == 320.0 - weight_g
     assert (found.cost_per_gram, found.saved_per_gram, found.extra_cost) == (None, None, 60)
+
+
+def test_small_things_are_compared_too() -> None:
+    # washers: one comes with the crank, one of titanium is half a gram lighter and costs 50 hundredths
+    steel = Offer("steel", Decimal(0), 0.8, 0.79, 0.81)
+    found = compare(steel, Offer("titanium", Decimal("0.50"), 0.3, 0.29, 0.31))
+    assert (found.quadrant, found.cost_per_gram) == ("lighter and dearer", 1)
 
 
 def test_the_interval_meets_opposite_ends() -> None:

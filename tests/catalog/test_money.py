@@ -42,6 +42,12 @@ def test_a_rate_is_so_many_of_the_quote_for_one_of_the_base() -> None:
     assert _converted(table, "1000", "USD", "EUR") == Converted(Money(Decimal("800"), "EUR"), (row,))
 
 
+def test_a_rate_of_two_halves_on_the_way_back() -> None:
+    table = RateTable([_rate(JANUARY, "EUR", "USD", "2")])
+    assert _converted(table, "100", "EUR", "USD").money.amount == 200
+    assert _converted(table, "100", "USD", "EUR").money.amount == 50
+
+
 def test_the_same_currency_takes_no_rate() -> None:
     assert _converted(RateTable(), "5", "EUR", "EUR") == Converted(Money(Decimal(5), "EUR"), ())
 
@@ -224,6 +230,30 @@ def test_every_slip_in_the_taxes_is_said_and_the_rest_is_read(tmp_path: Path) ->
         "5:13: error: rate_pct: found -1; write 0 or more; unknown is no row at all (not-positive)",
         "5:16: error: habit: found 'inn'; allowed: in, out; did you mean in? (unknown-word)",
     ]
+
+
+def test_a_tax_of_all_is_the_most_and_a_region_has_eight_letters_at_most(tmp_path: Path) -> None:
+    path = _file(
+        tmp_path,
+        "date,region,rate_pct,habit\n2026-05-04,EU,100,in\n2026-05-04,US,100.5,out\n2026-05-04,EIGHTEEN,5,in\n"
+        "2026-05-04,ELSEWHERE,5,in\n",
+    )
+    table, problems = read_taxes(path, "taxes.csv")
+    assert [row.region for row in table.rows] == ["EU", "EIGHTEEN"]
+    assert [(problem.place.line, problem.rule) for problem in problems] == [
+        (3, "tax-rate"),
+        (5, "long-field"),
+    ]
+
+
+def test_a_tax_of_which_a_part_is_missing_is_none(tmp_path: Path) -> None:
+    path = _file(
+        tmp_path,
+        "date,region,rate_pct,habit\n,EU,20,in\n2026-05-04,,20,in\n2026-05-04,EU,,in\n2026-05-04,EU,20,\n",
+    )
+    table, problems = read_taxes(path, "taxes.csv")
+    assert table.rows == ()
+    assert [problem.place.line for problem in problems] == [2, 3, 4, 5]
 
 
 @pytest.mark.parametrize("read", [read_rates, read_taxes])

@@ -1,5 +1,6 @@
 """Rides as sessions: each counts once, nothing is scored below three, and drift is told of one unit."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -17,6 +18,7 @@ from spindlewise.answer.bench_session import (
     session_line,
     with_ride,
 )
+from spindlewise.bench.demo_rides import SERIES
 from spindlewise.bench.synthetic_ride import Meter, Stretch
 from spindlewise.catalog.figure import seen
 from spindlewise.catalog.opening import open_catalog
@@ -167,6 +169,19 @@ def test_the_note_names_the_recordings_and_their_digests() -> None:
     assert session.recordings[0][1] in bias.note
     assert len(bias.note) <= 600
     assert (spread.plus_minus, spread.basis) == (0.3, {})
+
+
+def test_rides_alone_are_their_own_source_and_not_a_file_that_is_not_there() -> None:
+    rides = [
+        found for name in SERIES for found in ride_sessions(demo(name)) if isinstance(found, RideSession)
+    ]
+    alone = product_sessions("brellowick-ferrowen", [ride.row for ride in rides], DAY)
+    bias, _ = reading_observations(alone, DEMO, rides)
+    assert bias.source == "pedals.csv, 2024-09-24 to 2026-09-12"  # opened beside the catalog, by name
+    kept = row("2026-01-03", 0.7)
+    mixed = product_sessions("brellowick-ferrowen", [kept, *(ride.row for ride in rides)], DAY)
+    mixed = replace(mixed, counted=(kept, *mixed.counted))
+    assert reading_observations(mixed, DEMO, rides)[0].source.startswith("bench/sessions.csv, ")
 
 
 def test_a_line_is_read_back_as_it_was(tmp_path: Path) -> None:

@@ -68,6 +68,39 @@ def test_what_is_written_into_the_catalog_is_ranked_at_once(tmp_path: Path) -> N
     assert run("check", catalog=folder).exit_code == 0
 
 
+def test_rides_that_lie_elsewhere_are_not_written_into_a_catalog(tmp_path: Path) -> None:
+    """Their recordings could not be found from there, and every question after it would be refused."""
+    folder = Path(shutil.copytree(DEMO, tmp_path / "catalog"))
+    elsewhere = Path(shutil.copytree(RIDES, tmp_path / "elsewhere"))
+    written = folder / "bench" / "observations"
+    before = sorted(written.iterdir())
+    result = run("bench", "ride", elsewhere, "--write", written, catalog=folder)
+    assert result.exit_code == 2
+    assert "does not lie in the catalog; put the ride into its bench/rides" in result.stderr
+    assert sorted(written.iterdir()) == before
+    assert run("bench", "ride", elsewhere, "--write", tmp_path / "out", catalog=folder).exit_code == 0
+
+
+def test_three_rides_alone_make_an_observation_that_check_passes(tmp_path: Path) -> None:
+    """A new catalog has no file of sessions: the rides are all that there is, and the source."""
+    folder = tmp_path / "mine"
+    assert run("new", "catalog", folder, catalog=None).exit_code == 0
+    for name in SERIES:
+        ride = Path(shutil.copytree(RIDES / name, folder / "bench" / "rides" / name)) / "ride.yaml"
+        ride.write_text(ride.read_text("utf-8").replace("brellowick-ferrowen", "example-pedal"), "utf-8")
+    out = folder / "bench" / "observations"
+    day = ("--as-of", "2026-11-20")
+    written = run("bench", "ride", folder / "bench" / "rides", "--write", out, *day, catalog=folder)
+    assert written.exit_code == 0, written.output
+    (record,) = out.iterdir()
+    first, *_, last = SERIES
+    source = f"bench/rides/{first}/pedals.csv, {first[:10]} to {last[:10]}"
+    assert f"source: {source}\n" in record.read_text("utf-8")
+    assert run("check", *day, catalog=folder).exit_code == 0
+    measured = read("rank", "--buyer", "example-buyer", *day, catalog=folder)["order"][0]["merits"]
+    assert measured["reading_uncertainty"]["note"] == "largest: bench bias"
+
+
 def test_a_broken_ride_is_told_and_the_others_are_listed(tmp_path: Path) -> None:
     folder = Path(shutil.copytree(RIDES, tmp_path / "rides"))
     (folder / FIRST / "ride.yaml").write_text("schema: nothing\n", "utf-8")

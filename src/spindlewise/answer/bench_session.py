@@ -144,8 +144,9 @@ def reading_observations(
 ) -> tuple[BenchObservation, ...]:
     """Bias and spread as the catalog states them; none below three sessions that count.
 
-    To 0.1 %, the plus-minus rounded up. The source is the catalog's file of sessions; the note names the
-    recordings of `rides` with their SHA-256, as far as there is room.
+    To 0.1 %, the plus-minus rounded up. The source is the catalog's file of sessions, or the first recording
+    where all of them are of `rides` and none stands in that file; the note names the recordings of `rides`
+    with their SHA-256, as far as there is room.
     """
     if sessions.record is None:
         return ()
@@ -162,6 +163,8 @@ def reading_observations(
     files = dict.fromkeys(file for ride in rides for file in ride.recordings)
     recordings = tuple((bench_source(Path(name), catalog_folder), digest) for name, digest in files)
     note += [f"{name} SHA-256 {digest}" for name, digest in recordings]
+    ridden = all(any(row is ride.row for ride in rides) for row in sessions.counted)
+    source = recordings[0][0] if ridden and recordings else SESSIONS
     figures = (
         ("reading_bias_pct", sessions.record.bias),
         ("reading_spread_pct", sessions.record.spread),
@@ -171,7 +174,7 @@ def reading_observations(
             product=sessions.product,
             attribute=attribute,
             date=last,
-            source=f"{SESSIONS}, {first.isoformat()} to {last.isoformat()}",
+            source=f"{source}, {first.isoformat()} to {last.isoformat()}",
             note=note_of(note),
             value=rounded(figure.pct, 1),
             plus_minus=rounded_up(figure.plus_minus_pct, 0.1),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from spindlewise.catalog.bench_files import FOLDER
 from spindlewise.cli.endings import no_answer, wrong_usage
 from spindlewise.cli.printing import answer, remark
 
@@ -31,7 +32,8 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
     """One new file a product, named PRODUCT-WHAT-DATE.yaml, DATE being the newest observation's.
 
     All files are written or none. The folders of a catalog whose every file is read are refused, before
-    anything is written; so is a file that stands there already (CannotWrite).
+    anything is written; so are observations for a catalog in which their recordings do not lie, and a file
+    that stands there already (CannotWrite).
     """
     from spindlewise.catalog.durable import CannotWrite, create_files
     from spindlewise.render.yaml_snippet import record_yaml
@@ -41,6 +43,7 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
             f"every file in {folder} is read as one of the {folder.name}; choose another folder, "
             "such as bench/observations, which is read beside them"
         )
+    _held(observations, folder)
     files = {}
     for product in dict.fromkeys(each.product for each in observations):
         own = [each for each in observations if each.product == product]
@@ -57,6 +60,20 @@ def write_observations(observations: Sequence["BenchObservation"], folder: Path,
         raise
     for path in files:
         remark(f"{path} written.")
+
+
+def _held(observations: Sequence["BenchObservation"], folder: Path) -> None:
+    """Refuse to write into a catalog what rests on recordings that are not in it."""
+    whole = folder.resolve()
+    catalog = whole.parents[1] if len(whole.parents) > 1 else whole
+    if whole.relative_to(catalog).as_posix() != FOLDER or not (catalog / "catalog.yaml").is_file():
+        return
+    for name, _ in (recording for each in observations for recording in each.recordings):
+        if not (catalog / name).is_file():
+            wrong_usage(
+                f"{name} does not lie in the catalog; put the ride into its bench/rides and compare it "
+                "there, so that what is written can be held to its recordings"
+            )
 
 
 def make_folder(folder: Path) -> None:

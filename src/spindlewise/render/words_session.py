@@ -57,7 +57,10 @@ def history_blocks(catalog: Catalog, record: ProductSessions, day: date) -> tupl
     names = naming(catalog)
     head = Heading(f"What the bench has seen of the {names.product(record.product)}", 1)
     if not record.rows:
-        return head, Paragraph(f"There was no session by {day.isoformat()}.", "important")
+        told = (
+            f"There was no session by {day.isoformat()}. `spindlewise bench ride` gives a ride's line for it."
+        )
+        return head, Paragraph(told, "important")
     said = (record_sentence(record, names), *drift_sentences(record))
     return (
         head,

@@ -67,6 +67,11 @@ def test_a_record_where_none_is_looked_for_is_refused_and_not_lost() -> None:
         packed({worlds.price("heron", 400): "a key"})
 
 
+def test_what_pickle_itself_cannot_write_is_refused_in_our_words() -> None:
+    with pytest.raises(NotOurs, match="cannot be packed"):
+        packed((1, lambda: None))
+
+
 class Open(BaseModel):
     model_config = ConfigDict(extra="allow")
 

@@ -6,7 +6,7 @@ import pytest
 from command_line import SMALL, run
 from spindlewise.cli import main
 
-HEAVY = ("numpy", "pandas", "scipy", "jinja2", "pydantic", "yaml", "babel", "altair")
+HEAVY = ("numpy", "pandas", "scipy", "jinja2", "pydantic", "yaml", "babel", "altair", "http.server")
 
 
 def test_help_names_every_command_with_a_whole_sentence() -> None:

@@ -2,7 +2,6 @@ import signal
 import subprocess
 import sys
 import time
-import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -11,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from command_line import copied, run
-from spindlewise.cli.preview import served
+from spindlewise.cli.serving import served
 
 CHEAPER = "2026-11-20,tarnquell-liskar-duo,EU,EUR,543.21,in,offer,Tollhouse Spokes,2026-12-24,shop page\n"
 
@@ -73,18 +72,6 @@ def test_a_price_that_is_logged_is_on_the_page_and_a_mistake_leaves_it_standing(
         assert program.returncode == 0
         assert "criteria.yaml" in said
         assert "Ended." in said
-
-
-def test_it_listens_on_loopback_alone_and_shows_nothing_beside_the_site(tmp_path: Path) -> None:
-    (tmp_path / "site").mkdir()
-    (tmp_path / "site" / "index.html").write_text("the page", "utf-8")
-    (tmp_path / "secret.txt").write_text("not for the site", "utf-8")
-    with served(tmp_path / "site", 0) as address:
-        assert address.startswith("http://127.0.0.1:")
-        assert got(f"{address}index.html") == "the page"
-        for outside in ("../secret.txt", "%2e%2e/secret.txt"):
-            with pytest.raises(urllib.error.HTTPError, match="404"):
-                got(address + outside)
 
 
 def test_a_port_that_is_taken_exits_5(tmp_path: Path) -> None:

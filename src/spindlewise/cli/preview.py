@@ -1,13 +1,10 @@
 """`spindlewise preview`: the site on this machine only, published anew whenever the catalog changes."""
 
-from collections.abc import Callable, Iterable, Iterator
-from contextlib import contextmanager
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from collections.abc import Callable, Iterable
 from importlib import import_module
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from threading import Event, Thread
+from threading import Event
 from typing import Annotated
 
 import typer
@@ -16,8 +13,6 @@ from spindlewise.cli.endings import wrong_usage
 from spindlewise.cli.opening import open_desk
 from spindlewise.cli.options import AsOf, Catalog, Common, Json, common
 from spindlewise.cli.printing import remark
-
-LOOPBACK = "127.0.0.1"
 
 
 def add_to(app: typer.Typer) -> None:
@@ -43,6 +38,8 @@ def preview(
     Open the address that it says in a browser; Ctrl-C ends it and leaves nothing behind. A catalog with
     errors leaves the last good site standing and says what is wrong.
     """
+    from spindlewise.cli.serving import served
+
     asked = common(ctx, catalog, as_of, json)
     changes = _changes(open_desk(asked).catalog.folder) if watch else None
     with TemporaryDirectory(prefix="spindlewise-") as place:
@@ -54,30 +51,6 @@ def preview(
                 _stay(asked, out, changes)
             except KeyboardInterrupt:
                 remark("Ended.")
-
-
-@contextmanager
-def served(folder: Path, port: int) -> Iterator[str]:
-    """Serve a folder on loopback while the block runs; gives its address. Raises OSError for a taken port."""
-    handler = partial(_Quiet, directory=str(folder))
-    with ThreadingHTTPServer((LOOPBACK, port), handler) as server:
-        Thread(target=server.serve_forever, daemon=True).start()
-        try:
-            yield f"http://{LOOPBACK}:{server.server_port}/"
-        finally:
-            server.shutdown()
-
-
-class _Quiet(SimpleHTTPRequestHandler):
-    """Says nothing of each request, and lets no browser keep a page that may change."""
-
-    def log_message(self, format: str, *args: object) -> None:  # the library's own name
-        """Say nothing."""
-
-    def end_headers(self) -> None:
-        """Have every page asked for anew."""
-        self.send_header("Cache-Control", "no-store")
-        super().end_headers()
 
 
 def _changes(folder: Path) -> Iterable[object]:

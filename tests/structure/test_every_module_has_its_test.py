@@ -13,7 +13,6 @@ FREE_ROOMS = {"laws", "upgrades", "references", "structure", "faults", "speed", 
 """Tests that belong to no one module."""
 FREE_TESTS: dict[str, str] = {
     "site/test_valid_html.py": "all pages under one checker",
-    "cli/test_bench_rides_on_a_terminal.py": "the bar of an archive, as a terminal shows it",
     "catalog/test_bad_files.py": "one file a mistake, whatever reads it",
     "catalog/test_bad_catalogs.py": "one folder a mistake",
 }

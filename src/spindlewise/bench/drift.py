@@ -71,8 +71,8 @@ def find_drift(
 
     The lag is sought in windows of five minutes (longer where there would be more than 48), near the
     overall lag where that is known, within `within_s` where it is not; a line through the lags that were
-    claimed is found as by `robust_line`, its interval widened by what the method is off at either end. No
-    claim is made of fewer than six lags, nor where one of them lies more than a second off the line.
+    claimed is found as by `robust_line`. No claim is made of fewer than six lags, nor where one of them lies
+    more than a second off the line.
     """
     span_s = float(first_times_s[-1] - first_times_s[0]) if len(first_times_s) else 0.0
     count = min(int(span_s // WINDOW_S), MOST_WINDOWS)

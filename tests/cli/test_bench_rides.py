@@ -1,4 +1,5 @@
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -116,6 +117,23 @@ def test_a_folder_without_rides_has_no_answer(tmp_path: Path) -> None:
     result = run("bench", "ride", tmp_path)
     assert result.exit_code == 4
     assert "no ride.yaml in" in result.stderr
+
+
+def test_broken_off_it_says_how_far_it_came(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    whole = bench_rides._lines
+
+    def broken_off(*given: Any) -> Iterator[Any]:
+        lines = whole(*given)
+        yield next(lines)
+        yield next(lines)
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(bench_rides, "_lines", broken_off)
+    result = run("bench", "ride", RIDES, "--write", tmp_path / "out")
+    assert result.exit_code == 130
+    assert result.stdout == ""
+    assert "Stopped: 2 of 5 rides had been compared. Nothing was written.\n" in result.stderr
+    assert not (tmp_path / "out").exists()
 
 
 def test_the_bar_goes_to_stderr_and_gives_every_folder(

@@ -1,9 +1,9 @@
 """The ranking as a table, with who is out and why, and the pick as the last word."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from spindlewise.answer.break_evens import BreakEvens
-from spindlewise.answer.could_lead import CouldLead
 from spindlewise.answer.level_reasons import LevelReasons, level_reasons
 from spindlewise.answer.ranking import Excluded, Placed, Ranking
 from spindlewise.buyer.buyer import Buyer
@@ -25,6 +25,9 @@ from spindlewise.render.words_why import (
 )
 from spindlewise.units import money_text, points_text
 
+if TYPE_CHECKING:
+    from spindlewise.answer.could_lead import CouldLead
+
 SHORT = {
     "weight": "Weight",
     "reading_uncertainty": "Reading within",
@@ -45,7 +48,7 @@ def rank_blocks(
     ranking: Ranking,
     even: BreakEvens | None = None,
     explain: bool = False,
-    leads: Sequence[CouldLead] = (),
+    leads: "Sequence[CouldLead]" = (),
     whole: bool = True,
 ) -> tuple[Block, ...]:
     """The whole ranking; `explain` adds the reasons for each place, from the figures to the points.
@@ -182,11 +185,11 @@ def _marks(told: Sequence[Placed]) -> list[Block]:
     return [Paragraph(" ".join(said), "quiet")]
 
 
-def _lead(placed: Placed, leads: Sequence[CouldLead]) -> CouldLead | None:
+def _lead(placed: Placed, leads: "Sequence[CouldLead]") -> "CouldLead | None":
     return next((lead for lead in leads if lead.product == placed.product), None)
 
 
-def lead_words(lead: CouldLead, names: Naming) -> str:
+def lead_words(lead: "CouldLead", names: Naming) -> str:
     """Whether any weights would put it first, and which do so by most."""
     if lead.shares is None:
         return "No weights at all would put it first."
@@ -203,7 +206,7 @@ def _explained(
     ranking: Ranking,
     names: Naming,
     catalog: Catalog,
-    lead: CouldLead | None,
+    lead: "CouldLead | None",
     level: LevelReasons,
 ) -> list[Block]:
     items = [f"Score {score_words(placed)}."]

@@ -51,6 +51,29 @@ def test_seconds_per_gram_is_what_two_climbs_differ_by() -> None:
     assert seconds_per_gram(ALPINE) == pytest.approx(by_difference, rel=1e-6)
 
 
+def test_another_road_is_climbed_by_its_own_figures() -> None:
+    gravel = replace(Road(), rolling=0.012)
+    slower = climbing_speed_m_s(ALPINE, gravel)
+    assert slower < climbing_speed_m_s(ALPINE)
+    assert climb_seconds(ALPINE, gravel) == 10_000.0 / slower
+    heavier, lighter = replace(ALPINE, mass_kg=80.1), replace(ALPINE, mass_kg=79.9)
+    by_difference = (climb_seconds(heavier, gravel) - climb_seconds(lighter, gravel)) / 200
+    assert seconds_per_gram(ALPINE, gravel) == pytest.approx(by_difference, rel=1e-6)
+
+
+def test_extra_power_is_what_two_masses_differ_by_at_one_speed() -> None:
+    for road in (Road(), replace(Road(), drivetrain_share=0.9, rolling=0.012)):
+        more = power_needed_w(5.0, 0.08, 80.1, road) - power_needed_w(5.0, 0.08, 80.0, road)
+        assert extra_power_w(100.0, 5.0, 0.08, road) == pytest.approx(more, rel=1e-9)
+
+
+def test_from_the_flat_to_one_in_one_and_the_least_of_riders() -> None:
+    for gradient in (0.0, 1.0):
+        assert climbing_speed_m_s(replace(ALPINE, gradient=gradient)) > 0
+    toy = Climb(length_m=0.5, gradient=0.5, mass_kg=0.5, power_w=0.5)
+    assert power_needed_w(climbing_speed_m_s(toy), 0.5, 0.5) == pytest.approx(0.5)
+
+
 def test_a_head_wind_costs_and_saved_grams_give_back() -> None:
     assert power_needed_w(8.0, 0.0, 80.0, wind_m_s=3.0) > power_needed_w(8.0, 0.0, 80.0)
     assert extra_power_w(-100.0, 5.0, 0.08) == -extra_power_w(100.0, 5.0, 0.08)
@@ -63,7 +86,7 @@ def test_a_climb_that_cannot_be_is_refused(figure: str, value: float) -> None:
         replace(ALPINE, **{figure: value})
 
 
-@pytest.mark.parametrize("gradient", [-0.01, 8.0, math.nan])
+@pytest.mark.parametrize("gradient", [-0.01, 1.01, 8.0, math.nan])
 def test_a_gradient_that_is_no_climb_or_is_in_percent_is_refused(gradient: float) -> None:
     with pytest.raises(
         ValueError, match=r"^a gradient of \S+ was given; a climb has 0 to 1 \(8 % is 0\.08\)$"

@@ -10,7 +10,6 @@ PAIRS_PAGE = "pairs/index.html"
 """Where all pairs are listed."""
 
 
-@lru_cache(maxsize=4096)  # every page has the same menu
 def relative(page: str, target: str) -> str:
     """The address of `target` as seen from `page`, both from the site's root; works from a folder on disk.
 
@@ -20,7 +19,12 @@ def relative(page: str, target: str) -> str:
     path, mark, anchor = target.partition("#")
     if path == page and mark:
         return f"#{anchor}"
-    return posixpath.relpath(path, posixpath.dirname(page) or ".") + mark + anchor
+    return _from_folder(posixpath.dirname(page), path) + mark + anchor
+
+
+@lru_cache(maxsize=4096)  # every page has the same menu, and most stand in one folder
+def _from_folder(folder: str, path: str) -> str:
+    return posixpath.relpath(path, folder or ".")
 
 
 def outside(address: str | None) -> str | None:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from itertools import product as each_of
 
 from spindlewise.answer.merits import Yardstick
@@ -44,19 +45,22 @@ def reception_tables(catalog: Catalog, yardstick: Yardstick, day: date) -> Recep
     rows: dict[tuple[LinkNow, ...], int] = {}
     listed: list[tuple[int, ...]] = []
     row_of: dict[str, int] = {}
+    kinds = receivers()
+
+    @cache  # of hundreds of receivers most are alike in what they show
+    def place_of(reception: Reception) -> int:
+        found = _outcome(reception, yardstick)
+        key = repr(found)
+        if key not in known:
+            known[key] = len(outcomes)
+            outcomes.append(found)
+        return known[key]
+
     for name, item in catalog.products.items():
         sent = links_now(item, day)
         if sent not in rows:
             rows[sent] = len(listed)
-            row = []
-            for receiver in receivers():
-                found = _outcome(receive(sent, receiver), yardstick)
-                key = repr(found)
-                if key not in known:
-                    known[key] = len(outcomes)
-                    outcomes.append(found)
-                row.append(known[key])
-            listed.append(tuple(row))
+            listed.append(tuple(place_of(receive(sent, receiver)) for receiver in kinds))
         row_of[name] = rows[sent]
     return ReceptionTables(tuple(outcomes), tuple(listed), row_of)
 

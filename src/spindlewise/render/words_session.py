@@ -58,8 +58,8 @@ def history_blocks(catalog: Catalog, record: ProductSessions, day: date) -> tupl
     head = Heading(f"What the bench has seen of the {names.product(record.product)}", 1)
     if not record.rows:
         told = (
-            f"There was no session by {day.isoformat()}. `spindlewise bench ride` ends with a ride's line for "
-            "bench/sessions.csv."
+            f"There was no session by {day.isoformat()}. `spindlewise bench ride` ends with a ride's line "
+            "for bench/sessions.csv."
         )
         return head, Paragraph(told, "important")
     said = (record_sentence(record, names), *drift_sentences(record))

@@ -9,16 +9,16 @@ if TYPE_CHECKING:
 NUMBER = r"[-+−±]?\d[\d,]*(?:\.\d+)?"
 UNITS = ("mm", "kg", "km", "g", "N m", "W", "h", "s", "min", "rpm")
 WHOLE = re.compile(
-    r"(?<![\w&#])(?:"
+    r"(?<![\w&#*/=.,])(?:"
     r"\d{4}-\d{2}-\d{2}"
     r"|[A-Z]+(?:-\d+)+"
     rf"|[A-Z]{{3}} {NUMBER}"
-    rf"|{NUMBER} (?:%|(?:{'|'.join(UNITS)})\b)"
+    rf"|{NUMBER} (?:%(?![&\w])|(?:{'|'.join(UNITS)})\b)"
     r")"
 )
 """A date, a serial number, a currency with its amount, or a number with its unit.
 
-Never within a word or a character reference.
+Never within a word, a formula, code or a character reference.
 """
 
 

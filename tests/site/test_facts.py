@@ -36,4 +36,11 @@ def test_every_picture_of_a_site_stands_in_one_of_its_parts():
     on = RestsOn(found.desk.catalog, found.buyers, found.desk.day)
     parts = site_parts(Sources(found, on, KeptSite()))
     names = [picture.name for part in parts for picture in part.pictures()]
-    assert sorted(names) == ["contributions", "price-score", "price-score", "stability"]
+    assert sorted(names) == [
+        "contributions",
+        "contributions",
+        "price-score",
+        "price-score",
+        "price-score",
+        "stability",
+    ]

@@ -76,7 +76,7 @@ def ladder(baseline: Offer, offers: Sequence[Offer]) -> tuple[LadderStep, ...]:
     found = {offer.product: compare(baseline, offer) for offer in offers}
     told = [o for o in offers if found[o.product].quadrant != "no reliable saving"]
     field = [baseline, *told]
-    over = {o.product: _dominators(o, field) for o in field}
+    over = _dominators(field)
     foot = [] if over[baseline.product] else [baseline]
     lighter = [o for o in told if found[o.product].saving_g.expected > 0 and not over[o.product]]
     climb = _climb(foot + sorted(lighter, key=_by_price))
@@ -105,17 +105,16 @@ def _by_price(offer: Offer) -> tuple[Decimal, Decimal, str]:
     return offer.price, exact_g(offer.weight_g), offer.product
 
 
-def _dominators(offer: Offer, field: Sequence[Offer]) -> tuple[str, ...]:
-    """Who is no dearer and no heavier, and better in one of both or, where all is alike, earlier by id."""
-    return tuple(
-        sorted(
-            other.product
-            for other in field
-            if other.price <= offer.price
-            and other.weight_g <= offer.weight_g
-            and _by_price(other) < _by_price(offer)
-        )
-    )
+def _dominators(field: Sequence[Offer]) -> dict[str, tuple[str, ...]]:
+    """Who is no dearer and no heavier, and better in one of both or, where all is alike, earlier by id.
+
+    In order of price, then weight, then id, only those further up can be.
+    """
+    ordered = sorted(field, key=_by_price)
+    return {
+        offer.product: tuple(sorted(o.product for o in ordered[:place] if o.weight_g <= offer.weight_g))
+        for place, offer in enumerate(ordered)
+    }
 
 
 def _slope(below: Offer, above: Offer) -> Fraction:

@@ -29,7 +29,7 @@ STATUS_WORDS = {
 def buyer_pictures(desk: Desk, reply: Reply) -> tuple[Figured, ...]:
     """All pictures that this reply has figures for."""
     names = naming(desk.catalog)
-    found = _contributions(reply.ranking, names)
+    found = contributions_figured(reply.ranking, names)
     if reply.outlook.stability is not None:
         found += _stability(reply.ranking, reply.outlook.stability, names)
     if reply.climb is not None:
@@ -46,7 +46,8 @@ def _names(ranking: Ranking, names: Naming) -> list[str]:
     ]
 
 
-def _contributions(ranking: Ranking, names: Naming) -> tuple[Figured, ...]:
+def contributions_figured(ranking: Ranking, names: Naming) -> tuple[Figured, ...]:
+    """From which criteria the scores of a ranking come."""
     criteria = ranking.weighed.criteria
     shares = [ranking.weighed.by_name[criterion] for criterion in criteria]
     titles = [names.title(criterion) for criterion in criteria]

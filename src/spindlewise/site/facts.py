@@ -23,6 +23,7 @@ from spindlewise.site.pairs import Pair, pair_of
 from spindlewise.site.pick_moves import Step
 from spindlewise.site.picture import Picture
 from spindlewise.site.region_table import RegionTable, chart_points, region_table
+from spindlewise.site.weigh_pictures import weigh_pictures
 
 
 class Facts:
@@ -86,6 +87,12 @@ class Facts:
         return (
             None if isinstance(reply, str) else pair_of(self.desk_in(self.buyers[buyer].region), buyer, reply)
         )
+
+    @cached_property
+    def usual(self) -> tuple[Figured, ...]:
+        """The pictures of the usual weighting, in the first region that can be served."""
+        found = (weigh_pictures(self.desk_in(code), self.table(code)) for code in self.regions)
+        return next((figures for figures in found if figures), ())
 
     @cached_property
     def claims(self) -> ClaimsPage:

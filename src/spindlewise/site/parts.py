@@ -194,13 +194,18 @@ def _weigh(sources: Sources) -> Part:
     facts, kept = sources.facts, sources.kept
     desk, name, rests_on = facts.desk, "reception", sources.on.all_but_prices("reception")
 
-    def page() -> bytes:
+    def page(drawn: Drawn) -> bytes:
         catalog, yardstick = desk.catalog, desk.yardstick
         tables = kept.thing(name, rests_on, lambda: reception_tables(catalog, yardstick, desk.day))
-        return weigh_page(desk, facts.frame, facts.buyers, tables)
+        return weigh_page(desk, facts.frame, facts.buyers, tables, facts.usual, drawn)
 
     kept.carry(name, rests_on)
-    return Part("weigh", sources.on.all, lambda _: [Job(WEIGH_PAGE, page)])
+    return Part(
+        "weigh",
+        sources.on.all,
+        lambda drawn: [Job(WEIGH_PAGE, lambda: page(drawn))],
+        lambda: (figure.picture for figure in facts.usual),
+    )
 
 
 def _changes(sources: Sources) -> Part:

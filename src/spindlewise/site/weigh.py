@@ -1,6 +1,6 @@
 """The page on which readers weigh for themselves: form, ranking without script, and the export behind it."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from spindlewise.answer.desk import Desk
 from spindlewise.answer.market import NoMarket
@@ -9,21 +9,30 @@ from spindlewise.render.fragment import PAGE, can_be_linked, fragment
 from spindlewise.site.addresses import relative
 from spindlewise.site.export import weigh_export
 from spindlewise.site.export_reception import ReceptionTables
+from spindlewise.site.figured import Figured
 from spindlewise.site.frame import Frame
+from spindlewise.site.part import Drawn
 from spindlewise.site.templating import environment, json_for_script
 from spindlewise.site.weigh_assets import weigh_assets
 from spindlewise.site.weigh_table import WeighTable, weigh_table
 
+NOTHING_DRAWN: Drawn = {}
 WATER = ("IPX4", "IPX5", "IPX6", "IPX7", "IPX8", "IP54", "IP55", "IP66", "IP67", "IP68")
 """The codes that the form offers; a link may state any other."""
 
 
 def weigh_page(
-    desk: Desk, frame: Frame, buyers: Mapping[str, Buyer], tables: ReceptionTables | None = None
+    desk: Desk,
+    frame: Frame,
+    buyers: Mapping[str, Buyer],
+    tables: ReceptionTables | None = None,
+    pictures: Sequence[Figured] = (),
+    drawn: Drawn = NOTHING_DRAWN,
 ) -> bytes:
     """The page as bytes; it works from a folder on disk and asks for nothing else.
 
-    `tables` are the reading modes of the catalog, worked out unless given.
+    `tables` are the reading modes of the catalog, worked out unless given; `pictures` stand in it for readers
+    whose browser runs no script.
     """
     from markupsafe import Markup
 
@@ -41,6 +50,8 @@ def weigh_page(
         data=Markup(json_for_script(export)),  # noqa: S704  # see above
         policy=own.policy,
         table=_table(desk),
+        pictures=pictures,
+        drawn=drawn,
         criteria=export["criteria"],
         regions=[(code, name) for code, name, _ in frame.regions],
         water_options=[(code, f"{code} or better") for code in WATER],

@@ -86,11 +86,92 @@ def test_an_unknown_link_may_show_anything() -> None:
     assert (found.balance, found.stroke_metrics) == ("unknown", "does not arrive")
 
 
+# what is sent, channels free, whether two sensors pair -> every reason that is given
+REASONS: list[tuple[Power, Channels, Ability, tuple[str, ...]]] = [
+    ("none", 2, "can", ("Bluetooth carries no power",)),
+    ("both sides", 0, "can", ("no channel is free for power",)),
+    ("unknown", 1, "can", ("what Bluetooth carries of power is unknown",)),
+    ("both sides", 1, "can", ("Bluetooth carries the sum of both sides on one channel",)),
+    ("one side doubled", 1, "can", ("Bluetooth carries one side, doubled", "one side has no balance")),
+    (
+        "two channels",
+        2,
+        "cannot",
+        (
+            "Bluetooth sends each pedal as a sensor of its own, and the receiver takes one for a rider",
+            "one side has no balance",
+        ),
+    ),
+    (
+        "two channels",
+        1,
+        "can",
+        (
+            "Bluetooth sends each pedal as a sensor of its own, and one channel is free",
+            "one side has no balance",
+        ),
+    ),
+    (
+        "two channels",
+        2,
+        "unknown",
+        ("Bluetooth sends each pedal as a sensor of its own; whether the receiver takes two is unknown",),
+    ),
+    (
+        "two channels",
+        "unknown",
+        "can",
+        ("Bluetooth sends each pedal as a sensor of its own; whether two channels are free is unknown",),
+    ),
+    (
+        "two channels",
+        2,
+        "can",
+        ("Bluetooth sends each pedal as a sensor of its own, and the receiver takes two",),
+    ),
+]
+
+
+@pytest.mark.parametrize(("power", "free", "pairs", "because"), REASONS)
+def test_every_reading_says_why(
+    power: Power, free: Channels, pairs: Ability, because: tuple[str, ...]
+) -> None:
+    found = receive([link(power, balance="carried")], receiver(free, pairs))
+
+    assert found.because == because
+
+
+def test_stroke_metrics_of_an_unknown_link_are_unknown_even_if_the_field_is_sent() -> None:
+    """Whether power comes at all is unknown, and stroke metrics come with it."""
+    found = receive([link("unknown", stroke_metrics="carried")], receiver())
+
+    assert found.stroke_metrics == "unknown"
+
+
+@pytest.mark.parametrize("power", ["both sides", "none"])
+def test_the_reading_names_its_receiver(power: Power) -> None:
+    assert receive([link(power)], receiver()).receiver == "head unit"
+
+
+def test_a_reading_of_nothing_needs_no_firmware_and_begins_on_no_date() -> None:
+    found = receive([LinkNow("ANT+", "none", since="2026-06-01", firmware="3.2")], receiver())
+
+    assert (found.mode, found.since, found.firmware) == ("nothing", "", None)
+
+
 def test_no_protocol_in_common_says_who_speaks_what() -> None:
     found = receive([link("both sides", "Bluetooth")], receiver(protocols=("ANT+",)))
 
     assert found.mode == "nothing"
     assert found.because == ("the product sends Bluetooth, the receiver hears ANT+",)
+
+
+def test_a_cable_computer_hears_neither_radio_protocol() -> None:
+    found = receive(
+        [link("both sides", "Bluetooth"), link("both sides", "ANT+")], receiver(protocols=("cable",))
+    )
+
+    assert found.because == ("the product sends ANT+ and Bluetooth, the receiver hears cable",)
 
 
 def test_a_plain_pedal_sends_nothing() -> None:
@@ -164,6 +245,17 @@ class TestBest:
         assert receive(links, receiver()) == receive(links[::-1], receiver())
         assert receive(links, receiver()).protocol == "ANT+"
 
+    def test_the_name_counts_before_the_date_since_when(self) -> None:
+        links = [link("both sides", "Bluetooth"), LinkNow("ANT+", "both sides", since="2026-06-01")]
+
+        assert receive(links, receiver()).protocol == "ANT+"
+
+    def test_of_one_protocol_told_twice_the_link_that_needs_no_firmware_is_taken(self) -> None:
+        links = [LinkNow("ANT+", "both sides", firmware="3.2"), LinkNow("ANT+", "both sides")]
+
+        assert receive(links, receiver()).firmware is None
+        assert receive(links[::-1], receiver()).firmware is None
+
     def test_a_protocol_told_twice_gives_one_reason_whatever_the_order(self) -> None:
         links = [link("both sides", "ANT+"), link("none", "ANT+")]
 
@@ -209,6 +301,11 @@ class TestBalance:
         assert receive([link("two channels", balance="absent")], receiver(2)).balance == "arrives"
         assert receive([link("two channels", balance="absent")], receiver(2, "unknown")).balance == "unknown"
 
+    def test_two_sensors_are_not_blamed_for_carrying_no_balance(self) -> None:
+        found = receive([link("two channels", balance="absent")], receiver(2))
+
+        assert not any("balance" in reason for reason in found.because)
+
     def test_one_sensor_of_two_has_none(self) -> None:
         found = receive([link("two channels", balance="carried")], receiver(1))
 
@@ -247,7 +344,10 @@ def test_a_receiver_with_an_unheard_of_word_is_refused(what: str) -> None:
 
 @pytest.mark.parametrize(
     ("free", "said"),
-    [(-1, "^free_channels is -1; zero or more can be free$"), ("many", "unlimited, unknown")],
+    [
+        (-1, "^free_channels is -1; zero or more can be free$"),
+        ("many", "^free_channels is 'many'; it is one of: unlimited, unknown$"),
+    ],
 )
 def test_a_receiver_with_impossible_channels_is_refused(free: Channels, said: str) -> None:
     with pytest.raises(ValueError, match=said):

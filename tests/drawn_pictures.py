@@ -4,6 +4,7 @@ import re
 import xml.etree.ElementTree as ET
 from typing import Any
 
+from spindlewise.site.chart_prices import price_chart, price_drawing
 from spindlewise.site.palette import DARK, LIGHT
 from spindlewise.site.picture import Picture, drawn
 
@@ -38,10 +39,16 @@ def in_order(picture: Picture) -> None:
     assert not any(f'"{colour}"' in svg for colour in {*LIGHT.values(), *DARK.values()})
     assert not re.findall(r'(?:fill|stroke)="(?!var|none|transparent)[^"]*"', svg)
     assert [name for name in [*marks(picture), *texts(picture)] if LONG.search(name)] == []
-    altair.Chart.from_dict(picture.specify(picture.shown))  # validates the specification
+    altair.Chart.from_dict(in_the_grammar(picture))  # validates the specification
+
+
+def in_the_grammar(picture: Picture) -> dict[str, Any]:
+    """The specification in the chart library's grammar, also of a picture that is compiled before."""
+    specify = price_chart if picture.specify is price_drawing else picture.specify
+    return specify(picture.shown)
 
 
 def rows_with(picture: Picture, *keys: str) -> list[dict[str, Any]]:
     """The rows of the picture's data that have all these keys."""
-    sets = picture.specify(picture.shown)["datasets"].values()
+    sets = in_the_grammar(picture)["datasets"].values()
     return [row for rows in sets for row in rows if set(keys) <= row.keys()]

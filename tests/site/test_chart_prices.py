@@ -4,9 +4,12 @@ import sys
 from datetime import date
 from itertools import pairwise
 
+import vl_convert
+
 import worlds
 from drawn_pictures import in_order, marks, rows_with, texts
-from spindlewise.site.chart_prices import History, offers, price_chart, price_picture
+from spindlewise.site.chart_prices import History, offers, price_chart, price_drawing, price_picture
+from spindlewise.site.draughtsman import svg_of
 
 DAY = worlds.DAY
 ROWS = [
@@ -88,3 +91,21 @@ print(drawn(price_picture("p", "Heron", "Union", shown)))
         for zone in ("Asia/Tokyo", "America/Los_Angeles")
     }
     assert len(seen) == 1
+
+
+def test_what_is_filled_in_is_what_the_library_would_have_compiled():
+    """Whatever the seller is called, and whatever the words of the template are."""
+    for seller in ("Quayside Wheels", "@low", '"@points"', "@first", "@title", "back\\slash </script>"):
+        rows = [
+            worlds.price(
+                "heron", 500 + 7 * n, date=date(2026, 1 + n, 5), line=2 + n, seller=seller, kind=kind
+            )
+            for n, kind in enumerate(("street", "list", "offer", "street", "clearance"))
+        ]
+        for currency, own in (("EUR", rows), ("JPY", rows[:2])):
+            shown = History(currency, DAY, offers(own, DAY, "EUR"))
+            assert price_drawing(shown) == vl_convert.vegalite_to_vega(price_chart(shown)), seller
+
+
+def test_both_are_drawn_alike():
+    assert svg_of(price_drawing(history())) == svg_of(price_chart(history()))

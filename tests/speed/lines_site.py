@@ -15,11 +15,15 @@ from pathlib import Path
 from spindlewise.answer.asking import open_buyers
 from spindlewise.catalog.opening import open_catalog
 from spindlewise.site import pages
+from spindlewise.site.chart_prices import price_chart, price_drawing
 from spindlewise.site.build import publish
 kept = []
+def grammar(picture):
+    specify = price_chart if picture.specify is price_drawing else picture.specify
+    return specify(picture.shown)
 def specified(pictures, before, progress):
     found = {picture.key: picture for picture in pictures}
-    kept.extend(picture.specify(picture.shown) for picture in found.values())
+    kept.extend(grammar(picture) for picture in found.values())
     return dict.fromkeys(found, "")
 pages.draw_all = specified
 folder, out, specs = map(Path, sys.argv[1:])

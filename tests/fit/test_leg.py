@@ -78,6 +78,14 @@ def test_knee_angles_that_need_no_calculator() -> None:
     assert knee_flexion_deg(replace(RIDER, thigh_mm=400.0, shank_mm=400.0), 400.0) == pytest.approx(120)
 
 
+def test_a_leg_at_its_very_end_is_straight_or_folded_whatever_rounding_does() -> None:
+    """With these lengths binary fractions put the cosine just beyond 1, where no angle has it."""
+    leg = replace(RIDER, thigh_mm=380.0, shank_mm=350.7)
+    assert knee_flexion_deg(leg, 380.0 + 350.7) == 0
+    leg = replace(RIDER, thigh_mm=380.0, shank_mm=352.1)
+    assert knee_flexion_deg(leg, 380.0 - 352.1) == 180
+
+
 def test_a_leg_too_short_or_too_long_says_so() -> None:
     with pytest.raises(
         OutOfReach,
@@ -96,6 +104,8 @@ def test_a_leg_too_short_or_too_long_says_so() -> None:
     [
         ("thigh_mm", 0.0, "^thigh_mm is 0.0; it must be more than zero$"),
         ("saddle_height_mm", -1.0, "saddle_height_mm is -1.0"),
+        ("seat_tube_angle_deg", 44.9, "^the seat tube stands at 44.9 degrees; 45 to 100 is possible$"),
+        ("seat_tube_angle_deg", 100.1, "^the seat tube stands at 100.1 degrees; 45 to 100 is possible$"),
         ("seat_tube_angle_deg", 30.0, "^the seat tube stands at 30.0 degrees; 45 to 100 is possible$"),
         ("pitch_up_deg", 90.0, "^a foot pitch of 90.0 degrees was given; toe-down is positive, below 90$"),
         ("pitch_down_deg", -95.0, "a foot pitch of -95.0"),
@@ -105,6 +115,22 @@ def test_a_leg_too_short_or_too_long_says_so() -> None:
 def test_a_rider_that_cannot_be_is_refused(figure: str, value: float, says: str) -> None:
     with pytest.raises(ValueError, match=says):
         replace(RIDER, **{figure: value})  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("figure", "value"),
+    [
+        ("seat_tube_angle_deg", 45.0),
+        ("seat_tube_angle_deg", 100.0),
+        ("pitch_up_deg", -89.9),
+        ("thigh_mm", 0.43),
+        ("shank_mm", 0.43),
+        ("saddle_height_mm", 0.715),
+    ],
+)
+def test_the_model_asks_no_more_of_a_rider_than_that_it_can_be(figure: str, value: float) -> None:
+    """What is plausible for a rider (and a length in metres is not) is asked where figures are read."""
+    assert getattr(replace(RIDER, **{figure: value}), figure) == value  # type: ignore[arg-type]
 
 
 def test_a_contact_that_cannot_be_is_refused() -> None:

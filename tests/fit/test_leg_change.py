@@ -100,24 +100,58 @@ def test_a_leg_that_does_not_reach_the_old_pedal_is_refused() -> None:
         leg_change(replace(RIDER, saddle_height_mm=800.0), OLD, taller(4.0))
 
 
-@pytest.mark.parametrize("crank_mm", [600.0, 900.0])
+@pytest.mark.parametrize("crank_mm", [900.0, 1500.0])
 def test_a_crank_for_which_no_saddle_height_will_do_is_refused(crank_mm: float) -> None:
     with pytest.raises(
         OutOfReach,
-        match=r"^no move of less than 715 mm along the seat tube gives back the longest reach of \d+\.\d mm$",
+        match=r"^not even a move of 715 mm along the seat tube gives back the longest reach of 820\.7 mm$",
     ):
         saddle_change_mm(RIDER, OLD, replace(OLD, crank_mm=crank_mm))
 
 
-def test_a_steep_way_to_the_answer_is_followed_until_it_is_bracketed() -> None:
+@pytest.mark.parametrize("crank_mm", [400.0, 540.0, 600.0])
+def test_however_long_the_crank_a_saddle_height_that_will_do_is_found(crank_mm: float) -> None:
+    """The longer two need more than half of the saddle's height: twice as far would be below the axle."""
+    new = replace(OLD, crank_mm=crank_mm)
+    found = saddle_change_mm(RIDER, OLD, new)
+    assert -RIDER.saddle_height_mm < found < -200
+    assert longest_reach_mm(RIDER, new, found) == pytest.approx(longest_reach_mm(RIDER, OLD), abs=1e-7)
+
+
+@pytest.mark.parametrize("too_long_mm", [0.001, -0.001])
+def test_a_crank_too_long_by_a_hair_is_refused_and_one_just_short_enough_is_not(too_long_mm: float) -> None:
+    """Longest of all that may be: with the saddle lowered by its whole height the reach is just as before."""
+    target, new = longest_reach_mm(RIDER, OLD), replace(OLD, crank_mm=700.0)
+    for _ in range(20):
+        beyond = longest_reach_mm(RIDER, new, -RIDER.saddle_height_mm) - target - too_long_mm
+        new = replace(new, crank_mm=new.crank_mm - beyond)
+    if too_long_mm > 0:
+        with pytest.raises(OutOfReach, match="not even a move of 715 mm"):
+            saddle_change_mm(RIDER, OLD, new)
+    else:
+        found = saddle_change_mm(RIDER, OLD, new)
+        assert longest_reach_mm(RIDER, new, found) == pytest.approx(target, abs=1e-7)
+
+
+def test_a_pedal_thinner_by_just_a_millimetre_lowers_the_saddle_by_it() -> None:
+    """Over the axle, upright and level, the leg is then too long by exactly 1 mm."""
+    upright = replace(LEVEL, seat_tube_angle_deg=90.0)
+    over_the_axle = Contact(15.0, 170.0, 0.0)
+    assert saddle_change_mm(upright, over_the_axle, replace(over_the_axle, axis_to_foot_mm=14.0)) == -1.0
+
+
+@pytest.mark.parametrize(("crank_mm", "at_least_mm"), [(165.0, 15.0), (172.3, 0.4)])
+def test_a_steep_way_to_the_answer_is_followed_until_it_is_bracketed(
+    crank_mm: float, at_least_mm: float
+) -> None:
     """A hip far behind a low saddle: the tube hardly lengthens the leg, so the first bracket is too small."""
     recumbent = Rider(430.0, 430.0, 70.0, 300.0, 73.0, 0.0, 0.0, setback_mm=650.0, hip_above_saddle_mm=-150.0)
-    new = replace(OLD, crank_mm=165.0)
+    new = replace(OLD, crank_mm=crank_mm)
     found = saddle_change_mm(recumbent, OLD, new)
     assert longest_reach_mm(recumbent, new, found) == pytest.approx(
         longest_reach_mm(recumbent, OLD), abs=1e-7
     )
-    assert found > 15
+    assert found > at_least_mm
 
 
 def test_uncertain_figures_add_in_quadrature() -> None:
@@ -140,6 +174,12 @@ def test_what_stays_on_both_sides_hardly_matters_and_leg_lengths_not_at_all() ->
     effects = dict(leg_change(RIDER, OLD, taller(6.0), spread).effects_mm)
     assert 0 < abs(effects["both.axis_to_foot_mm"]) < 0.1
     assert effects["rider.thigh_mm"] == 0
+
+
+def test_a_figure_known_for_certain_has_no_effect() -> None:
+    found = leg_change(RIDER, OLD, taller(6.0), {"rider.setback_mm": 0.0, "new.axis_to_foot_mm": 0.5})
+    assert dict(found.effects_mm)["rider.setback_mm"] == 0
+    assert found.plus_minus_mm == abs(dict(found.effects_mm)["new.axis_to_foot_mm"])
 
 
 @pytest.mark.parametrize(

@@ -80,7 +80,8 @@ def leg_change(
 def saddle_change_mm(rider: Rider, old: Contact, new: Contact) -> float:
     """The move along the seat tube that gives `new` the longest reach that `old` had; positive is up.
 
-    Asks nothing of the leg's own length. Raises OutOfReach where no move below the saddle's height does.
+    Asks nothing of the leg's own length. Raises OutOfReach where not even a move by the saddle's
+    whole height does.
     """
     from scipy.optimize import brentq
 
@@ -92,14 +93,17 @@ def saddle_change_mm(rider: Rider, old: Contact, new: Contact) -> float:
     here = too_long_mm(0.0)
     if here == 0:
         return 0.0
+    most = rider.saddle_height_mm
     far = -2 * here
-    while abs(far) < rider.saddle_height_mm and too_long_mm(far) * here > 0:
+    while abs(far) < most and too_long_mm(far) * here > 0:
         far *= 2
-    if abs(far) >= rider.saddle_height_mm:
-        raise OutOfReach(
-            f"no move of less than {rider.saddle_height_mm:.0f} mm along the seat tube gives back the "
-            f"longest reach of {target:.1f} mm"
-        )
+    if abs(far) >= most:
+        far = math.copysign(most, far)
+        if too_long_mm(far) * here > 0:
+            raise OutOfReach(
+                f"not even a move of {most:.0f} mm along the seat tube gives back the longest reach of "
+                f"{target:.1f} mm"
+            )
     return float(brentq(too_long_mm, 0.0, far, xtol=1e-9))
 
 

@@ -20,7 +20,10 @@ def main(runs: int = 200) -> None:
         with tempfile.TemporaryDirectory() as parent:
             acknowledged = killed(case, runs, Path(parent))
         build.gather_whole = REAL
-        print(f"{case}: {runs} programs killed, {acknowledged} writes acknowledged, none lost, none torn")
+        print(
+            f"{case}: {runs} programs killed, {acknowledged} writes acknowledged, none lost, none torn",
+            flush=True,
+        )
 
 
 if __name__ == "__main__":

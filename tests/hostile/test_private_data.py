@@ -2,6 +2,7 @@
 
 import json
 import re
+import struct
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from spindlewise.answer.answer_log import append_answer, to_log
 from spindlewise.answer.ranking import rank
 from spindlewise.buyer.buyer import BalanceRange, Buyer
 from spindlewise.catalog.catalog import Catalog
+from spindlewise.catalog.shelf import Shelf
 from spindlewise.render.fragment import fragment
 from spindlewise.site.build import publish, publish_single
 
@@ -111,3 +113,16 @@ def test_no_log_has_them_unless_asked(tmp_path: Path, private: str) -> None:
     assert DIGITS.findall(json.dumps(record)) == []
     append_answer(tmp_path / "b.jsonl", to_log(desk, ranking, keep_private=True))
     assert "93.7" in (tmp_path / "b.jsonl").read_text()
+
+
+def test_what_a_publish_keeps_for_the_next_holds_none_of_it(tmp_path: Path) -> None:
+    """Neither as text nor as a packed number, in whichever order its bytes stand."""
+    shelf = Shelf(tmp_path / "shelf")
+    publish(catalog_of(), {"tester": asker()}, worlds.DAY, tmp_path / "site", shelf=shelf)
+    [kept] = (path.read_bytes() for path in shelf.folder.iterdir())
+    assert b"tester" in kept
+    assert b"heron" in kept
+    for secret in (93.7, 1771.0, 437.0, 431.0, 41.3, 43.9, 745.0):
+        # whole numbers of three digits stand in any digest
+        forms = (repr(secret).encode(), struct.pack(">d", secret), struct.pack("<d", secret))
+        assert not any(form in kept for form in forms), secret

@@ -242,15 +242,21 @@ def test_pictures_that_stand_in_the_pages_are_not_drawn_again(tmp_path, monkeypa
     assert contents(tmp_path) == before
 
 
+SHOWN_IN = ("index.html", "weigh.html")
+
+
 def test_a_picture_in_a_page_that_somebody_changed_is_drawn_again(tmp_path, monkeypatch):
     publish(two(), {}, worlds.DAY, tmp_path)
     before = contents(tmp_path)
-    page = before["index.html"].replace(b"</svg>", b"<text>mine</text></svg>")
-    (tmp_path / "index.html").write_bytes(page)
+    # the same picture stands in both
+    pages = {name: before[name].replace(b"</svg>", b"<text>mine</text></svg>") for name in SHOWN_IN}
+    for name, page in pages.items():
+        (tmp_path / name).write_bytes(page)
     found = publish(two(), {}, worlds.DAY, tmp_path)
-    assert found.changed == ("index.html",)
+    assert found.changed == SHOWN_IN
     assert contents(tmp_path) == before
-    (tmp_path / "index.html").write_bytes(page)
+    for name, page in pages.items():
+        (tmp_path / name).write_bytes(page)
     monkeypatch.setattr("spindlewise.site.picture.drawn", not_again)
     with pytest.raises(AssertionError, match="drawn again"):
         publish(two(), {}, worlds.DAY, tmp_path)

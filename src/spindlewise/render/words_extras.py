@@ -1,11 +1,10 @@
 """What stands beside the main answer: trades between weights, promises, cranks, and seconds on a climb."""
 
 from decimal import Decimal
+from typing import TYPE_CHECKING
 
 from spindlewise.answer.crank_caution import CrankCaution
 from spindlewise.answer.gram_worth import NO_CLIMB, GramWorth
-from spindlewise.answer.promised import Promise
-from spindlewise.answer.reply import Reply
 from spindlewise.answer.trades import MONEY, Trade
 from spindlewise.reception.budget import Budget
 from spindlewise.render.naming import Naming, listed, share_text
@@ -19,10 +18,14 @@ from spindlewise.units import (
     watts_text,
 )
 
+if TYPE_CHECKING:
+    from spindlewise.answer.promised import Promise
+    from spindlewise.answer.reply import Reply
+
 NO_VERSION = ("unknown", "not applicable")
 
 
-def trade_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
+def trade_sentences(reply: "Reply", names: Naming) -> tuple[str, ...]:
     """A sentence per weight that says what it trades."""
     currency = reply.ranking.buyer.currency
     said = [trade_words(each, currency, names) for each in reply.trades]
@@ -49,7 +52,7 @@ def trade_words(each: Trade, currency: str, names: Naming) -> str:
     return f"{head}: {what} {verb[1]} as much as about {about_money_text(each.money, currency)}."
 
 
-def promise_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
+def promise_sentences(reply: "Reply", names: Naming) -> tuple[str, ...]:
     """What promised firmware would change on the buyer's receivers, for products that come into question."""
     named = {*reply.ranking.table.products, *(miss.product for miss in reply.near_misses)}
     told = [each for each in reply.what_if.promises if each.product in named or reply.what_if.changes_pick]
@@ -60,7 +63,7 @@ def promise_sentences(reply: Reply, names: Naming) -> tuple[str, ...]:
     return tuple(said)
 
 
-def promise_words(each: Promise, names: Naming) -> str:
+def promise_words(each: "Promise", names: Naming) -> str:
     """One promise on one receiver."""
     versions = [f"firmware {v}" for v in each.firmware if v not in NO_VERSION]
     firmware = listed(versions) or "firmware of a version that nobody states"
@@ -105,7 +108,7 @@ def crank_left_words(found: Budget | None, now: Budget) -> str:
     return f"{said}."
 
 
-def gram_price(reply: Reply) -> str:
+def gram_price(reply: "Reply") -> str:
     """What a gram saved by the pick costs; empty where it saves none for money."""
     if reply.climb is None or reply.pick is None:
         return ""

@@ -78,3 +78,12 @@ def test_the_bench_counts_by_its_files(site):
     assert "bench/weighings.csv" in files
     assert all(name.startswith("bench/") for name in files)
     assert on(site.catalog).bench == files
+
+
+def test_a_decoder_that_is_not_there_is_another_program_than_one_that_is(monkeypatch):
+    program.cache_clear()
+    before = program()
+    monkeypatch.setattr(rests_on, "DECODER", "no-such-decoder")
+    program.cache_clear()
+    assert program() != before
+    program.cache_clear()

@@ -38,7 +38,7 @@ FILES_ALLOWED = {
     "answer.asking": "lists the buyers of a catalog",
     "site.build": "gathers everything, then writes",
     "site.renewal": "puts a new folder in the place of the old one",
-    "site.kept_site": "holds the files of a published site to their digests",
+    "site.site_files": "reads the files of a published site",
     "site.rests_on": "reads the program's own code, to know whether it changed",
     "site.recorded": "reads the manifest of a published site",
     "site.single_file": "reads its own style and script",

@@ -16,6 +16,7 @@ from spindlewise.site.manifest import NAME, Manifest, newer_manifest, read_manif
 from spindlewise.site.pages import gather_whole, single
 from spindlewise.site.renewal import NotAtOneStroke, renew
 from spindlewise.site.rests_on import bench_digests
+from spindlewise.site.site_files import read_file, through_link
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +88,7 @@ def publish_single(
 ) -> Published:
     """Write the whole site as one HTML file; the same bytes are not written anew. Raises CannotWrite."""
     data = single(catalog, buyers, day, progress)
-    if not file.is_symlink() and _read(file) == data:
+    if not file.is_symlink() and read_file(file) == data:
         return Published((), (), (), 1)
     remove_leftovers(file.parent)
     _write(file, data)
@@ -98,7 +99,7 @@ def compared_single(
     catalog: Catalog, buyers: Mapping[str, Buyer], day: date, file: Path, progress: Progress = silent
 ) -> Published:
     """What `publish_single` would do now, with nothing done. Raises CannotWrite as it does."""
-    same = _read(file) == single(catalog, buyers, day, progress)
+    same = read_file(file) == single(catalog, buyers, day, progress)
     return Published((), (), (), 1) if same else Published((file.name,), (), (), 0)
 
 
@@ -132,9 +133,9 @@ def _plan(
     manifest = Manifest(day.isoformat(), inputs, whole.digests).to_bytes()
     files = {**whole.fresh, NAME: manifest}
     _refuse_links(out, (*whole.digests, NAME))
-    changed = tuple(path for path, data in files.items() if not _stands(out / path, data))
+    changed = tuple(path for path, data in files.items() if read_file(out / path) != data)
     gone, left = _stale(out, before, whole.digests)
-    removed = tuple(path for path in gone if _read(out / path) is not None)
+    removed = tuple(path for path in gone if read_file(out / path) is not None)
     found = Published(changed, removed, left, len(whole.digests) + 1 - len(changed))
     steady = bench_digests(inputs) == whole.bench
     return _Plan(found, files, whole.digests, gone, kept, whole.parts, steady)
@@ -148,7 +149,7 @@ def _tidy(out: Path, names: Iterable[str]) -> None:
 
 
 def _published_before(out: Path) -> Manifest | None:
-    data = _read(out / NAME) or b""
+    data = read_file(out / NAME) or b""
     newer = newer_manifest(data)
     if newer is not None:
         raise CannotWrite(f"{out / NAME}: {newer}")
@@ -161,10 +162,6 @@ def _refuse_links(out: Path, made: Collection[str]) -> None:
     for name in sorted({*made, *folders}):
         if (out / name).is_symlink():
             raise CannotWrite(f"{out / name}: it is a link, and links are not followed when writing")
-
-
-def _stands(path: Path, data: bytes) -> bool:
-    return _read(path) == data
 
 
 def _file_by_file(out: Path, new: Mapping[str, bytes], gone: Iterable[str]) -> None:
@@ -189,15 +186,6 @@ def _write(target: Path, data: bytes) -> None:
     replace_file(target, data)
 
 
-def _read(path: Path) -> bytes | None:
-    try:
-        return path.read_bytes()
-    except (FileNotFoundError, NotADirectoryError):
-        return None
-    except OSError as error:
-        raise CannotWrite(f"{path}: {reason(error)}") from error
-
-
 def _stale(
     out: Path, before: Manifest | None, made: Collection[str]
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -205,16 +193,11 @@ def _stale(
     gone: list[str] = []
     kept: list[str] = []
     for path, written in sorted(before.outputs.items()) if before else ():
-        if path in made or path == NAME or _through_link(out, path):
+        if path in made or path == NAME or through_link(out, path):
             continue
-        data = _read(out / path)
+        data = read_file(out / path)
         (gone if data is None or sha256(data) == written else kept).append(path)
     return tuple(gone), tuple(kept)
-
-
-def _through_link(out: Path, path: str) -> bool:
-    parts = Path(path)
-    return any((out / part).is_symlink() for part in (parts, *parts.parents) if part.parts)
 
 
 def _remove_empty(out: Path, folder: Path) -> None:

@@ -12,11 +12,11 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, TypeVar, cast
 
-from spindlewise.catalog.durable import CannotWrite, reason
 from spindlewise.catalog.packing import NotOurs, packed, unpacked
 from spindlewise.catalog.shelf import Shelf
 from spindlewise.site.manifest import sha256, stays_inside
 from spindlewise.site.picture import pictures_in
+from spindlewise.site.site_files import read_file, through_link
 
 T = TypeVar("T")
 
@@ -81,15 +81,7 @@ class KeptSite:
     def _read(self, path: str) -> bytes | None:
         """A file of the site; None where there is none, or where a link leads to it."""
         assert self.out is not None  # noqa: S101  # only a site that stands somewhere has files
-        parts = (Path(path), *Path(path).parents)
-        if any((self.out / part).is_symlink() for part in parts if part.parts):
-            return None
-        try:
-            return (self.out / path).read_bytes()
-        except (FileNotFoundError, NotADirectoryError):
-            return None
-        except OSError as error:
-            raise CannotWrite(f"{self.out / path}: {reason(error)}") from error
+        return None if through_link(self.out, path) else read_file(self.out / path)
 
     def pictures(self, pages: Mapping[str, str]) -> dict[str, str]:
         """The pictures, by their keys, of those pages that stand with these digests."""

@@ -40,8 +40,8 @@ class Leader:
 class Step:
     """One day that touched anything: the picks that moved on it, and every buyer's pick at its end.
 
-    `prices` is a digest of all lines of the price log that are dated on or before the day, and of what the
-    step before rests on: a step holds for as long as the catalog but for its prices, and this, are the same.
+    `prices` is a digest of all lines of the price log that are dated on or before the day: a step holds for
+    as long as this, and the catalog but for its prices, are the same.
     """
 
     day: date

@@ -4,7 +4,7 @@ import hashlib
 from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import cache
-from importlib.metadata import version
+from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from sys import version as python
 
@@ -14,8 +14,10 @@ from spindlewise.catalog.file_digest import FileDigest, digests
 from spindlewise.catalog.price_row import PriceRow
 
 PACKAGE = Path(__file__).parents[1]
-LIBRARIES = ("altair", "jinja2", "markupsafe", "numpy", "pydantic", "vl-convert-python")
+LIBRARIES = ("altair", "jinja2", "markupsafe", "numpy", "pydantic", "scipy", "vl-convert-python")
 """What decides, beside our own code, which bytes a page has."""
+DECODER = "fitdecode"
+"""Reads recordings of the bench where it is installed."""
 
 
 class RestsOn:
@@ -71,7 +73,14 @@ def program() -> str:
         f"{path.relative_to(PACKAGE).as_posix()} {hashlib.sha256(path.read_bytes()).hexdigest()}"
         for path in files
     )
-    return _digest([python, *(version(name) for name in LIBRARIES), *texts])
+    return _digest([python, *(version(name) for name in LIBRARIES), _version_of_decoder(), *texts])
+
+
+def _version_of_decoder() -> str:
+    try:
+        return version(DECODER)
+    except PackageNotFoundError:
+        return "none"
 
 
 def _digest(parts: Iterable[str]) -> str:
